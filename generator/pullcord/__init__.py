@@ -1,0 +1,7 @@
+"""Pullcord: a static documentation site generator for diagnostic procedures."""
+
+from importlib.metadata import version
+
+__all__ = ["__version__"]
+
+__version__ = version("pullcord")

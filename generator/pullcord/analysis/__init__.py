@@ -1,0 +1,1 @@
+"""Cost and order: the quickest way to the answer."""

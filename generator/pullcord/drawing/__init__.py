@@ -1,0 +1,1 @@
+"""From a procedure's graph to a picture of it."""

@@ -1,0 +1,58 @@
+"""A procedure as a networkx graph, and the library as one.
+
+Nodes are strings: `step:NAME`, `cause:NAME`, `procedure:NAME` and `done`. An edge carries
+`answers`, the tuple of answers that take it; a step that goes on without asking carries ().
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+import networkx as nx
+
+from pullcord.finding import Place
+from pullcord.model.procedure import Library, Procedure, Step
+from pullcord.model.target import Target
+
+
+def ways_out(name: str, step: Step) -> Iterator[tuple[Place, str, Target]]:
+    """Yield each way out of a step: its place in the file, its answer ("" for none), its target."""
+    if step.then is not None:
+        yield ("steps", name, "then"), "", step.then
+    for answer, target in step.answers.items():
+        yield ("steps", name, "answers", answer), answer, target
+
+
+def procedure_graph(procedure: Procedure) -> nx.DiGraph:
+    """Return the graph of all steps and causes, reachable or not; targets nobody defined too."""
+    graph = nx.DiGraph(name=procedure.procedure)
+    graph.add_nodes_from(f"step:{name}" for name in procedure.steps)
+    graph.add_nodes_from(f"cause:{name}" for name in procedure.causes)
+    for name, step in procedure.steps.items():
+        for _, answer, target in ways_out(name, step):
+            _add_way(graph, f"step:{name}", target.node, answer)
+    return graph
+
+
+def library_graph(library: Library) -> nx.DiGraph:
+    """Return the graph whose nodes are procedure names and whose edges are hand-overs."""
+    graph = nx.DiGraph()
+    graph.add_nodes_from(library.procedures)
+    for name, procedure in library.procedures.items():
+        for step_name, step in procedure.steps.items():
+            for _, _, target in ways_out(step_name, step):
+                if target.kind == "procedure":
+                    graph.add_edge(name, target.name)
+    return graph
+
+
+def start_node(procedure: Procedure) -> str:
+    """Return the node the procedure begins at."""
+    return f"step:{procedure.start}"
+
+
+def _add_way(graph: nx.DiGraph, tail: str, head: str, answer: str) -> None:
+    answers: tuple[str, ...] = (
+        graph.edges[tail, head]["answers"] if graph.has_edge(tail, head) else ()
+    )
+    graph.add_edge(tail, head, answers=(*answers, answer) if answer else answers)

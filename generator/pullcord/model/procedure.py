@@ -1,0 +1,140 @@
+"""A diagnostic procedure: a symptom, the causes it may have, and the steps that tell them apart."""
+
+from __future__ import annotations
+
+from decimal import Decimal
+from typing import Annotated, Literal
+
+from pydantic import Field
+
+from pullcord.model.action import Action
+from pullcord.model.base import Line, Many, Name, Named, Record, Text
+from pullcord.model.target import TargetText
+
+Quantity = Literal[
+    "resistance", "voltage", "current", "length", "pressure", "speed", "time", "volume",
+    "temperature", "torque", "count", "ratio", "frequency", "capacitance",
+]  # fmt: skip
+Minutes = Annotated[float, Field(ge=0, le=2880)]
+Source = Line
+"""Where a figure comes from: a named standard, the machine's sheet, or `common practice`."""
+
+
+class Tool(Record):
+    """Something a step needs in the hand."""
+
+    title: Line
+    """What to ask for in a shop."""
+    instead: Text | None = None
+    """What serves for less money, if anything does."""
+
+
+class Reading(Record):
+    """What an instrument is asked in a step."""
+
+    quantity: Quantity
+    """What is measured."""
+    at: Line
+    """Where the first probe goes: `connector.pin` of the machine sheet, or a place in words."""
+    against: Line | None = None
+    """Where the second probe goes."""
+    limits: Name | None = None
+    """The machine sheet's value that decides, such as `source-coil`."""
+    general: Line | None = None
+    """Limits for when the sheet does not say, such as `200-300 ohm`."""
+    source: Source | None = None
+    """Where the general limits come from."""
+
+
+class Step(Action):
+    """One thing to do, and, when it is a check, what is asked of the result."""
+
+    title: Line
+    """A few words: the heading, and the first line in the flowchart."""
+    do: Text
+    """The instruction."""
+    why: Text | None = None
+    """What it tells, for the curious."""
+    needs: Many[Name] = ()
+    """Tools, by their names in `tools`."""
+    minutes: Minutes = 5
+    """How long it takes someone who does it for the first time."""
+    source: Source | None = None
+    """Where figures in the instruction come from."""
+    ask: Line | None = None
+    """The question whose answers are listed below it."""
+    reading: Reading | None = None
+    """What is measured, when the answer comes from an instrument."""
+    answers: Named[TargetText] = Field(default_factory=dict, validate_default=True)
+    """Each answer, in the words a person would use, and where it leads."""
+    then: TargetText | None = None
+    """Where to go on when there is nothing to ask."""
+
+
+class Cause(Action):
+    """One thing that can be wrong, and how it is put right."""
+
+    title: Line
+    """What is wrong."""
+    remedy: Text
+    """What puts it right."""
+    odds: Annotated[float, Field(gt=0, le=1000)] | None = None
+    """How often it is this one, relative to the others; only the ratios count."""
+    odds_from: Source | None = None
+    """Where the odds come from."""
+    parts: Annotated[Decimal, Field(ge=0, le=100000, decimal_places=2)] | None = None
+    """What the parts cost, in the shop's own money."""
+    minutes: Minutes | None = None
+    """How long the remedy takes."""
+    source: Source | None = None
+    """Where figures in the remedy come from."""
+
+
+class Fits(Record):
+    """Which machines the procedure applies to; an empty list means any."""
+
+    kind: Many[Name] = ()
+    """Kinds of machine, such as `pump`."""
+    ignition: Many[Literal["magneto", "points", "capacitor-discharge", "battery-coil", "any"]] = ()
+    """How the spark is made."""
+    fuel: Many[Literal["carburettor", "any"]] = ()
+    """How the fuel is metered."""
+    strokes: Many[Literal["two", "four"]] = ()
+    """Two-stroke, four-stroke."""
+
+
+class Procedure(Record):
+    """A whole procedure file."""
+
+    procedure: Name
+    """Its name: the file's name without `.yaml`, and the page's address."""
+    title: Line
+    """A few words: the page's heading."""
+    symptom: Text
+    """What the owner sees, in one sentence."""
+    also_said: Many[Line] = ()
+    """Other words for the same symptom; they are searched."""
+    about: Text
+    """Who it is for, what it covers and what it does not."""
+    fits: Fits = Fits()
+    """Which machines it applies to."""
+    before: Many[Text] = ()
+    """What must be true or done before the first step."""
+    tools: Named[Tool] = Field(default_factory=dict, validate_default=True)
+    """Tools, by the names the steps use."""
+    proves: Line | None = None
+    """What has been shown when every check passes."""
+    mistakes: Many[Text] = ()
+    """The mistakes people make here."""
+    start: Name
+    """The step to begin with."""
+    causes: Named[Cause]
+    """Everything it can find, by name."""
+    steps: Named[Step]
+    """Every step, by name."""
+
+
+class Library(Record):
+    """Every procedure that is built together."""
+
+    procedures: Named[Procedure]

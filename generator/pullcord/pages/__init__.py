@@ -1,0 +1,1 @@
+"""What the templates print: every decision is made here."""

@@ -1,0 +1,32 @@
+"""A finished page, ready for whoever writes the site."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from pathlib import Path
+
+
+@dataclass(frozen=True)
+class Heading:
+    """One entry of a page's table of contents."""
+
+    id: str
+    title: str
+    level: int
+    children: tuple[Heading, ...] = ()
+
+
+@dataclass(frozen=True)
+class Page:
+    """One page of the site: its address, its inner HTML and what surrounds it."""
+
+    src_uri: str
+    """Address in MkDocs's terms, such as `procedures/no-spark.md`."""
+    title: str
+    html: str
+    """The page's content: finished, escaped HTML."""
+    headings: tuple[Heading, ...]
+    source: Path | None = None
+    """The file the page is made from, for the edit link."""
+    in_nav: bool = False
+    """Whether the navigation names it; only a few pages are, on every page."""

@@ -1,0 +1,1 @@
+"""Quantities, limits, what a meter can tell, temperature, conversions."""

@@ -1,0 +1,1 @@
+"""What can be wrong with a file: one finding-rule a file."""
