@@ -10,7 +10,7 @@ from dataclasses import dataclass
 from enum import StrEnum
 
 Place = tuple[str | int, ...]
-"""Where in a document: the keys and list positions from its root, such as ("steps", "plug", "do")."""
+"""Where in a document: keys and list positions from its root, such as ("steps", "plug", "do")."""
 
 
 class Severity(StrEnum):

@@ -1,4 +1,4 @@
-"""Everything one build starts from: the files read, the model in them, and what is wrong with them."""
+"""Everything one build starts from: the files, the model read from them, their findings."""
 
 from __future__ import annotations
 
