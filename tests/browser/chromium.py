@@ -28,7 +28,7 @@ MAC_APPS = (
 
 
 def find_chromium() -> str | None:
-    """Return the path of a Chromium: the one named in PULLCORD_CHROMIUM, installed, or Playwright's."""
+    """Return the path of a Chromium: PULLCORD_CHROMIUM, an installed one, or Playwright's."""
     named = os.environ.get("PULLCORD_CHROMIUM")
     if named:
         return named
