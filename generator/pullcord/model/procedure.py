@@ -9,12 +9,11 @@ from pydantic import Field
 
 from pullcord.model.action import Action
 from pullcord.model.base import Line, Many, Name, Named, Record, Text
+from pullcord.model.machine import Machine
+from pullcord.model.meter import MeterSheet
+from pullcord.model.quantity import Quantity as Quantity
 from pullcord.model.target import TargetText
 
-Quantity = Literal[
-    "resistance", "voltage", "current", "length", "pressure", "speed", "time", "volume",
-    "temperature", "torque", "count", "ratio", "frequency", "capacitance",
-]  # fmt: skip
 Minutes = Annotated[float, Field(ge=0, le=2880)]
 Source = Line
 """Where a figure comes from: a named standard, the machine's sheet, or `common practice`."""
@@ -135,6 +134,11 @@ class Procedure(Record):
 
 
 class Library(Record):
-    """Every procedure that is built together."""
+    """Everything that is built together."""
 
     procedures: Named[Procedure]
+    """Every procedure, by name."""
+    machines: Named[Machine] = Field(default_factory=dict, validate_default=True)
+    """Every machine sheet, by name."""
+    meter: MeterSheet = MeterSheet()
+    """The shop's meter."""
