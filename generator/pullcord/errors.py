@@ -20,3 +20,7 @@ class FindingsError(PullcordError):
 
 class LayoutError(PullcordError):
     """The layout engine is missing, hung, died or answered nonsense."""
+
+
+class SiteError(PullcordError):
+    """The site could not be built or put in its place; the last good one still stands."""

@@ -1,0 +1,1 @@
+"""What stands between finished pages and a site in its folder. Knows no site generator."""

@@ -1,0 +1,178 @@
+"""A site is replaced whole or not at all."""
+
+from __future__ import annotations
+
+import os
+import tempfile
+from collections.abc import Iterator
+from pathlib import Path
+
+import pytest
+
+from pullcord.errors import SiteError
+from pullcord.site.beside import Beside, claim, discard, swap
+
+
+def write_site(folder: Path, text: str) -> Path:
+    """Write a site of one page."""
+    folder.mkdir(parents=True, exist_ok=True)
+    (folder / "index.html").write_text(text, encoding="utf-8")
+    return folder
+
+
+def read_site(folder: Path) -> dict[str, str]:
+    """Return every file below a folder with its text."""
+    files = (path for path in sorted(folder.rglob("*")) if path.is_file())
+    return {path.relative_to(folder).as_posix(): path.read_text("utf-8") for path in files}
+
+
+@pytest.fixture
+def site(tmp_path: Path) -> Path:
+    """Give the folder of a last good site."""
+    return write_site(tmp_path / "site", "old")
+
+
+def test_first_site(tmp_path: Path) -> None:
+    """Where there was no site, folders above it are made and nothing is left beside it."""
+    beside = claim(tmp_path / "shed" / "site")
+    write_site(beside.new, "new")
+    swap(beside)
+    assert read_site(tmp_path) == {"shed/site/index.html": "new"}
+    assert os.listdir(tmp_path / "shed") == ["site"]
+
+
+def test_old_site_stands_until_the_swap(site: Path) -> None:
+    """While the new site is being built, readers see the whole old one; then the whole new one."""
+    write_site(site / "gone", "only in the old one")
+    beside = claim(site)
+    write_site(beside.new, "new")
+    assert read_site(site) == {"index.html": "old", "gone/index.html": "only in the old one"}
+    swap(beside)
+    assert read_site(site) == {"index.html": "new"}
+    assert os.listdir(site.parent) == ["site"]
+
+
+def test_discard_leaves_the_old_site(site: Path) -> None:
+    """A build given up leaves the old site and nothing else; giving up twice does no harm."""
+    beside = claim(site)
+    write_site(beside.new, "half")
+    discard(beside)
+    discard(beside)
+    assert read_site(site.parent) == {"site/index.html": "old"}
+    assert os.listdir(site.parent) == ["site"]
+
+
+def test_second_build_at_once_is_refused(site: Path) -> None:
+    """Only one build at a time may work on a site; the first is not disturbed by the second."""
+    first = claim(site)
+    write_site(first.new, "first")
+    with pytest.raises(SiteError, match="being built by another run"):
+        claim(site)
+    swap(first)
+    assert read_site(site) == {"index.html": "first"}
+    discard(claim(site))
+
+
+@pytest.mark.parametrize(
+    ("left", "stands"),
+    [
+        pytest.param({"site": "old", "new": "half"}, "old", id="killed while building"),
+        pytest.param({"old": "old", "new": "whole"}, "old", id="killed between two renames"),
+        pytest.param({"site": "new", "old": "old"}, "new", id="killed after the swap"),
+    ],
+)
+def test_leftovers_of_a_killed_build(tmp_path: Path, left: dict[str, str], stands: str) -> None:
+    """The next build puts back the last whole site, clears the rest and starts empty."""
+    site, holder = tmp_path / "site", tmp_path / ".site.building"
+    places = {"site": site, "new": holder / "new", "old": holder / "old"}
+    holder.mkdir()
+    (holder / "lock").touch()
+    for name, text in left.items():
+        write_site(places[name], text)
+    beside = claim(site)
+    assert read_site(site) == {"index.html": stands}
+    assert read_site(beside.new) == {}
+    discard(beside)
+    assert os.listdir(tmp_path) == ["site"]
+
+
+def test_failed_swap_puts_the_old_site_back(site: Path) -> None:
+    """When the new site cannot be moved in, the old one is there again and the words are plain."""
+    beside = claim(site)
+    beside.new.rmdir()
+    with pytest.raises(SiteError, match=r"cannot be written to .*site"):
+        swap(Beside(beside.final, beside.lock))
+    assert read_site(site.parent) == {"site/index.html": "old"}
+    assert os.listdir(site.parent) == ["site"]
+
+
+def test_link_to_a_site_stays_a_link(tmp_path: Path) -> None:
+    """A symbolic link keeps pointing at the place where the site is."""
+    real = write_site(tmp_path / "disk" / "shed", "old")
+    link = tmp_path / "site"
+    link.symlink_to(real)
+    beside = claim(link)
+    write_site(beside.new, "new")
+    swap(beside)
+    assert link.is_symlink()
+    assert read_site(real) == {"index.html": "new"}
+
+
+def test_hidden_files_are_taken_along(site: Path) -> None:
+    """What a shop keeps under a name with a dot survives, as in any MkDocs build."""
+    (site / ".nojekyll").write_text("", encoding="utf-8")
+    write_site(site / ".well-known", "kept")
+    beside = claim(site)
+    write_site(beside.new, "new")
+    swap(beside)
+    assert read_site(site) == {
+        ".nojekyll": "", ".well-known/index.html": "kept", "index.html": "new"
+    }  # fmt: skip
+
+
+@pytest.mark.parametrize("kind", ["folder", "file"])
+def test_what_is_no_site_is_never_replaced(tmp_path: Path, kind: str) -> None:
+    """Naming the wrong folder must not cost anybody its content."""
+    place = tmp_path / "pictures"
+    if kind == "folder":
+        place.mkdir()
+    target = place / "pump.jpg" if kind == "folder" else place
+    target.write_text("a photograph", encoding="utf-8")
+    with pytest.raises(SiteError, match="not a built site"):
+        claim(place)
+    assert target.read_text("utf-8") == "a photograph"
+    assert os.listdir(tmp_path) == ["pictures"]
+
+
+def test_folder_that_cannot_exist(tmp_path: Path) -> None:
+    """A file where a folder is needed gives a plain message."""
+    (tmp_path / "file").write_text("", encoding="utf-8")
+    with pytest.raises(SiteError, match="cannot be written to"):
+        claim(tmp_path / "file" / "site")
+
+
+@pytest.fixture
+def read_only_site() -> Iterator[Path]:
+    """Give a site in a folder that this process may read and not write, even when run as root."""
+    with tempfile.TemporaryDirectory() as folder:
+        site = write_site(Path(folder) / "site", "old")
+        Path(folder).chmod(0o555)
+        site.chmod(0o555)
+        if os.geteuid() == 0:
+            os.seteuid(65534)
+            try:
+                yield site
+            finally:
+                os.seteuid(0)
+        else:
+            yield site
+        Path(folder).chmod(0o755)
+        site.chmod(0o755)
+
+
+def test_read_only_place(read_only_site: Path) -> None:
+    """Where nothing may be written, the message says so and the site stays."""
+    with pytest.raises(SiteError, match="Permission denied"):
+        claim(read_only_site)
+    assert read_site(read_only_site) == {"index.html": "old"}
+    assert os.listdir(read_only_site.parent) == ["site"]
