@@ -1,0 +1,1 @@
+"""The search index: made at build time, in pieces a browser loads only when it needs them."""
