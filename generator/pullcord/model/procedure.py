@@ -68,6 +68,10 @@ class Step(Action):
     """Each answer, in the words a person would use, and where it leads."""
     then: TargetText | None = None
     """Where to go on when there is nothing to ask."""
+    tells: Named[Many[Name]] = Field(default_factory=dict, validate_default=True)
+    """For an answer, causes that give it too although the procedure does not look for them here."""
+    after: Many[Name] | None = None
+    """Steps that must be done before this one in any order; empty when it needs none."""
 
 
 class Cause(Action):
@@ -131,6 +135,8 @@ class Procedure(Record):
     """Everything it can find, by name."""
     steps: Named[Step]
     """Every step, by name."""
+    other_odds: Annotated[float, Field(ge=0, le=1000)] | None = None
+    """How often it is none of the causes, on the same scale as their odds."""
 
 
 class Library(Record):
