@@ -1,0 +1,36 @@
+"""Where things are: page addresses and anchors. They depend on names only, so links last."""
+
+from __future__ import annotations
+
+import posixpath
+
+from pullcord.model.target import Target
+
+HOME = "index.md"
+PROCEDURES = "procedures.md"
+GUIDE = "how-to-read.md"
+RULES = "rules.md"
+
+
+def procedure_uri(name: str) -> str:
+    """Return the address of a procedure's page, in MkDocs's terms."""
+    return f"procedures/{name}.md"
+
+
+def anchor(node: str) -> str:
+    """Return the id of a graph node's section: `step:plug` is `step-plug`."""
+    return node.replace(":", "-")
+
+
+def link(from_uri: str, to_uri: str, fragment: str = "") -> str:
+    """Return the relative link between two pages, which works with no server."""
+    path = posixpath.relpath(to_uri, posixpath.dirname(from_uri) or ".")
+    html = f"{path.removesuffix('.md')}.html"
+    return f"{html}#{fragment}" if fragment else html
+
+
+def target_link(from_uri: str, target: Target) -> str:
+    """Return the link an answer carries: on its own page, or to another procedure's."""
+    if target.kind == "procedure":
+        return link(from_uri, procedure_uri(target.name))
+    return f"#{anchor(target.node)}"

@@ -1,0 +1,1 @@
+"""The flowchart of a page, drawn."""

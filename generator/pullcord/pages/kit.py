@@ -1,0 +1,93 @@
+"""What every page is made with: the templates, the standing texts, the settings."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from pathlib import Path
+
+from jinja2 import ChoiceLoader, Environment, FileSystemLoader, StrictUndefined, TemplateError
+from markupsafe import Markup
+
+from pullcord.errors import PullcordError
+from pullcord.model.base import Named
+from pullcord.pages.settings import Settings
+from pullcord.pages.texts import (
+    Caution,
+    GuideSection,
+    HomeGroup,
+    Standing,
+    Words,
+    check_keys,
+    read_texts,
+)
+
+PACKAGE = Path(__file__).parents[1]
+
+
+@dataclass(frozen=True)
+class Kit:
+    """Read once a build; pages are pure functions of it and of the project."""
+
+    settings: Settings
+    templates: Environment
+    words: Mapping[str, str]
+    standing: Standing
+    cautions: Mapping[str, Caution]
+    """What each hazard's box says, by hazard."""
+    signs: Mapping[str, str]
+    """What each of our drawings says, by name."""
+    guide: Mapping[str, GuideSection]
+    groups: Mapping[str, HomeGroup]
+
+
+def shipped_templates() -> Path:
+    """Return the folder of our own templates: inside the wheel, or beside the source root."""
+    inside = PACKAGE / "site_templates"
+    return inside if inside.is_dir() else PACKAGE.parents[1] / "site_templates"
+
+
+def template_folders(settings: Settings) -> tuple[Path, ...]:
+    """Return where templates, texts and assets are looked for; the first that has a file wins."""
+    return (*settings.template_dirs, shipped_templates())
+
+
+def read_kit(settings: Settings) -> Kit:
+    """Read templates and texts. Raises PullcordError when a text does not fit."""
+    folders = template_folders(settings)
+    words = read_texts(folders, "words", Words)
+    cautions = read_texts(folders, "cautions", Named[Caution])
+    check_keys("words", words, read_texts(folders[-1:], "words", Words))
+    check_keys("cautions", cautions, read_texts(folders[-1:], "cautions", Named[Caution]))
+    return Kit(
+        settings=settings,
+        templates=_environment(folders),
+        words=words,
+        standing=read_texts(folders, "standing", Standing),
+        cautions=cautions,
+        signs=read_texts(folders, "signs", Words),
+        guide=read_texts(folders, "guide", Named[GuideSection]),
+        groups=read_texts(folders, "home", Named[HomeGroup]),
+    )
+
+
+def render(kit: Kit, template: str, view: object) -> Markup:
+    """Lay a view out with `pages/TEMPLATE.html.j2`; everything in it is escaped.
+
+    Raises PullcordError when a project's own template cannot be used.
+    """
+    try:
+        page = kit.templates.get_template(f"pages/{template}.html.j2")
+        return Markup(page.render(view=view, words=kit.words))  # noqa: S704 (autoescaped)
+    except TemplateError as error:
+        raise PullcordError(f"template pages/{template}.html.j2: {error}") from error
+
+
+def _environment(folders: tuple[Path, ...]) -> Environment:
+    return Environment(
+        loader=ChoiceLoader([FileSystemLoader(folder) for folder in folders]),
+        autoescape=True,
+        undefined=StrictUndefined,
+        trim_blocks=True,
+        lstrip_blocks=True,
+    )

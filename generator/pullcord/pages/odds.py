@@ -1,0 +1,24 @@
+"""How likely each cause is, in words and as a share."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from pullcord.model.procedure import Procedure
+
+LEVELS = ((0.25, "odds_often"), (0.10, "odds_sometimes"), (0.03, "odds_seldom"), (0.0, "odds_rare"))
+"""From which share on which word is used. Our own convention, printed on the guide page."""
+
+
+def shares(procedure: Procedure) -> dict[str, float]:
+    """Return each cause's share of all odds given, 0 to 1; causes without odds are left out."""
+    given = {name: cause.odds for name, cause in procedure.causes.items() if cause.odds}
+    total = sum(given.values())
+    return {name: odds / total for name, odds in given.items()}
+
+
+def say_share(words: Mapping[str, str], share: float) -> str:
+    """Return a share in words with its percentage, such as `often (about 32 %)`."""
+    word = next(words[key] for least, key in LEVELS if share >= least)
+    percent = words["under_one_percent"] if share < 0.01 else f"{share:.0%}".replace("%", " %")
+    return words["odds_share"].format(word=word, percent=percent)

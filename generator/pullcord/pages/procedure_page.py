@@ -1,0 +1,146 @@
+"""The page of one procedure: everything before the first step, every step, every remedy."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from markupsafe import Markup
+
+from pullcord.model.procedure import Library, Procedure
+from pullcord.model.target import Target
+from pullcord.pages.address import GUIDE, HOME, anchor, link, procedure_uri
+from pullcord.pages.before import ToolView, hazards_met, say_fits, say_time, tool_views
+from pullcord.pages.caution import BoxView
+from pullcord.pages.imprint import Imprint, imprint
+from pullcord.pages.kit import Kit, render
+from pullcord.pages.need import ReadProcedure
+from pullcord.pages.odds import say_share, shares
+from pullcord.pages.order import reading_order
+from pullcord.pages.page import Heading, Page
+from pullcord.pages.prose import paragraphs
+from pullcord.pages.step import Boxes, render_cause, render_step
+from pullcord.pages.way import Signposts, Way, reached_from
+
+
+@dataclass(frozen=True)
+class CauseLine:
+    """A cause in the list of what it may turn out to be."""
+
+    way: Way
+    odds: str
+    odds_from: str
+
+
+@dataclass(frozen=True)
+class ProcedureView:
+    """The whole page, decided."""
+
+    title: str
+    symptom: tuple[str, ...]
+    also_said: tuple[str, ...]
+    about: tuple[str, ...]
+    fits: tuple[str, ...]
+    time: str
+    standing_before: tuple[str, ...]
+    before: tuple[tuple[str, ...], ...]
+    hazards: tuple[BoxView, ...]
+    tools: tuple[ToolView, ...]
+    first: Way
+    proves: str
+    mistakes: tuple[tuple[str, ...], ...]
+    causes: tuple[CauseLine, ...]
+    odds_note: str
+    chart: Markup
+    steps: tuple[Markup, ...]
+    remedies: tuple[Markup, ...]
+    done_from: tuple[Way, ...]
+    walk_away: tuple[str, ...]
+    home_link: str
+    guide_link: str
+    imprint: Imprint
+
+
+def procedure_page(
+    kit: Kit, read: ReadProcedure, library: Library, boxes: Boxes, chart: Markup
+) -> Page:
+    """Return the page of a procedure without error findings, with its boxes and its flowchart."""
+    procedure = read.procedure
+    posts = Signposts(procedure, library, reading_order(procedure), kit.words)
+    view = _view(kit, read.digest, posts, boxes, chart)
+    return Page(
+        src_uri=procedure_uri(procedure.procedure),
+        title=procedure.title,
+        html=render(kit, "procedure", view),
+        headings=_headings(posts),
+        source=read.path,
+    )
+
+
+def _view(kit: Kit, digest: str, posts: Signposts, boxes: Boxes, chart: Markup) -> ProcedureView:
+    procedure = posts.procedure
+    uri = procedure_uri(procedure.procedure)
+    return ProcedureView(
+        title=procedure.title,
+        symptom=paragraphs(procedure.symptom),
+        also_said=procedure.also_said,
+        about=paragraphs(procedure.about),
+        fits=say_fits(kit.words, procedure.fits),
+        time=say_time(kit.words, procedure),
+        standing_before=kit.standing.before,
+        before=tuple(paragraphs(text) for text in procedure.before),
+        hazards=hazards_met(kit, boxes),
+        tools=tool_views(procedure),
+        first=posts.way(kit.words["start"], Target("step", procedure.start)),
+        proves=procedure.proves or "",
+        mistakes=tuple(paragraphs(text) for text in procedure.mistakes),
+        causes=_cause_lines(posts),
+        odds_note=_odds_note(kit.words, procedure),
+        chart=chart,
+        steps=tuple(render_step(kit, posts, name, boxes) for name in posts.order.steps),
+        remedies=tuple(render_cause(kit, posts, name, boxes) for name in posts.order.causes),
+        done_from=reached_from(posts, "done"),
+        walk_away=kit.standing.walk_away,
+        home_link=link(uri, HOME),
+        guide_link=link(uri, GUIDE),
+        imprint=imprint(kit, digest),
+    )
+
+
+def _cause_lines(posts: Signposts) -> tuple[CauseLine, ...]:
+    share = shares(posts.procedure)
+    return tuple(
+        CauseLine(
+            way=posts.way("", Target("cause", name)),
+            odds=say_share(posts.words, share[name]) if name in share else "",
+            odds_from=posts.procedure.causes[name].odds_from or "",
+        )
+        for name in posts.order.causes
+    )
+
+
+def _odds_note(words: Mapping[str, str], procedure: Procedure) -> str:
+    given = len(shares(procedure))
+    if given == 0:
+        return words["odds_none"]
+    return words["odds_some"] if given < len(procedure.causes) else words["odds_all"]
+
+
+def _headings(posts: Signposts) -> tuple[Heading, ...]:
+    steps = tuple(Target("step", name) for name in posts.order.steps)
+    causes = tuple(Target("cause", name) for name in posts.order.causes)
+    below = {"steps": steps, "remedies": causes}
+    return tuple(
+        Heading(
+            id=id_,
+            title=posts.words[f"{id_}_title"],
+            level=2,
+            children=tuple(_section_heading(posts, target) for target in below.get(id_, ())),
+        )
+        for id_ in ("before", "causes", "flowchart", "steps", "remedies", "done")
+    )
+
+
+def _section_heading(posts: Signposts, target: Target) -> Heading:
+    title = f"{posts.number(target)} {posts.title(target)}"
+    return Heading(anchor(target.node), title, level=3)

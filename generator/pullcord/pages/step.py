@@ -1,0 +1,141 @@
+"""The one way to print a step or a remedy. Its caution boxes come in first and stand first.
+
+Nobody can print an instruction without saying which boxes belong to it: both functions look
+the boxes up themselves and fail when the procedure's hazards have not been worked out.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from markupsafe import Markup
+
+from pullcord.model.procedure import Cause, Procedure, Reading, Step
+from pullcord.pages.address import anchor
+from pullcord.pages.caution import BoxView, box_views
+from pullcord.pages.kit import Kit, render
+from pullcord.pages.prose import paragraphs, plain
+from pullcord.pages.times import say_minutes
+from pullcord.pages.way import Signposts, Way, answers, reached_from
+from pullcord.safety.box import Box
+
+Boxes = Mapping[str, tuple[Box, ...]]
+"""The boxes of every step and cause of a procedure, by graph node."""
+
+
+@dataclass(frozen=True)
+class ReadingView:
+    """What to measure, where, and what it should read."""
+
+    quantity: str
+    at: str
+    against: str
+    limits: str
+    """What a good part reads; empty when only the machine's sheet knows."""
+    source: str
+
+
+@dataclass(frozen=True)
+class StepView:
+    """A step, every word of it decided."""
+
+    id: str
+    label: str
+    title: str
+    boxes: tuple[BoxView, ...]
+    instruction: tuple[str, ...]
+    why: tuple[str, ...]
+    needs: tuple[str, ...]
+    minutes: str
+    source: str
+    reading: ReadingView | None
+    ask: str
+    answers: tuple[Way, ...]
+    reached_from: tuple[Way, ...]
+
+
+@dataclass(frozen=True)
+class CauseView:
+    """A cause and its remedy, every word decided."""
+
+    id: str
+    label: str
+    title: str
+    boxes: tuple[BoxView, ...]
+    remedy: tuple[str, ...]
+    parts: str
+    minutes: str
+    source: str
+    reached_from: tuple[Way, ...]
+    again: str
+    """The anchor of the first step, to prove the remedy."""
+
+
+def render_step(kit: Kit, posts: Signposts, name: str, boxes: Boxes) -> Markup:
+    """Print a step. Raises KeyError when nobody worked out its boxes."""
+    node = f"step:{name}"
+    step = posts.procedure.steps[name]
+    return render(kit, "step", _step_view(kit, posts, node, step, boxes[node]))
+
+
+def render_cause(kit: Kit, posts: Signposts, name: str, boxes: Boxes) -> Markup:
+    """Print a cause with its remedy. Raises KeyError when nobody worked out its boxes."""
+    node = f"cause:{name}"
+    cause = posts.procedure.causes[name]
+    return render(kit, "cause", _cause_view(kit, posts, node, cause, boxes[node]))
+
+
+def tool_title(procedure: Procedure, name: str) -> str:
+    """Return what to ask for in a shop."""
+    return procedure.tools[name].title if name in procedure.tools else plain(name)
+
+
+def _step_view(
+    kit: Kit, posts: Signposts, node: str, step: Step, boxes: tuple[Box, ...]
+) -> StepView:
+    name = node.removeprefix("step:")
+    return StepView(
+        id=anchor(node),
+        label=kit.words["way_step"].format(number=posts.order.numbers[node]),
+        title=step.title,
+        boxes=box_views(kit, boxes),
+        instruction=paragraphs(step.do),
+        why=paragraphs(step.why),
+        needs=tuple(tool_title(posts.procedure, tool) for tool in step.needs),
+        minutes=say_minutes(kit.words, step.minutes),
+        source=step.source or "",
+        reading=_reading_view(kit.words, step.reading),
+        ask=step.ask or (kit.words["ask_reading"] if step.reading else ""),
+        answers=answers(posts, name, step),
+        reached_from=reached_from(posts, node),
+    )
+
+
+def _cause_view(
+    kit: Kit, posts: Signposts, node: str, cause: Cause, boxes: tuple[Box, ...]
+) -> CauseView:
+    return CauseView(
+        id=anchor(node),
+        label=kit.words["way_cause"].format(number=posts.order.numbers[node]),
+        title=cause.title,
+        boxes=box_views(kit, boxes),
+        remedy=paragraphs(cause.remedy),
+        parts="" if cause.parts is None else f"{cause.parts} {kit.settings.currency}".strip(),
+        minutes="" if cause.minutes is None else say_minutes(kit.words, cause.minutes),
+        source=cause.source or "",
+        reached_from=reached_from(posts, node),
+        again=f"#step-{posts.procedure.start}",
+    )
+
+
+def _reading_view(words: Mapping[str, str], reading: Reading | None) -> ReadingView | None:
+    if reading is None:
+        return None
+    return ReadingView(
+        quantity=words[f"quantity_{reading.quantity}"],
+        at=reading.at,
+        against=reading.against or "",
+        limits=reading.general or "",
+        source=reading.source or "",
+    )
