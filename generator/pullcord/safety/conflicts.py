@@ -1,0 +1,152 @@
+"""Things that must not come together, and the search for a way on which they do."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+
+from pullcord.finding import Flaw, Place
+from pullcord.graph import ways_out
+from pullcord.model.procedure import Library, Procedure
+from pullcord.safety.effects import key_that_meets, state_during
+from pullcord.safety.flow import entering_states, passed_on_every_way
+from pullcord.safety.scope import Scope, parts_of, scope_from
+from pullcord.safety.vocabulary import State, says
+from pullcord.safety.witness import Way, begun_at, short_name, shortest_way, state_on, told
+
+
+@dataclass(frozen=True)
+class Conflict:
+    """A step that brings about one of `triggers` while one of each of `together` may hold."""
+
+    triggers: State
+    together: tuple[State, ...]
+
+    def is_met(self, during: State, brought: State) -> bool:
+        """Return whether a step that brings something about in a state is in this conflict."""
+        return not self.triggers.isdisjoint(brought) and all(
+            not clause.isdisjoint(during) for clause in self.together
+        )
+
+    @property
+    def watched(self) -> State:
+        """Return every condition that takes part."""
+        return self.triggers.union(*self.together)
+
+
+@dataclass(frozen=True)
+class Clash:
+    """A node with a way on which it is in conflict."""
+
+    conflict: Conflict
+    way: Way
+
+
+def check_conflicts(
+    procedure: Procedure, library: Library | None, conflicts: tuple[Conflict, ...], mend: str
+) -> Iterator[Flaw]:
+    """Yield a flaw for each step or remedy that is in conflict on some way from the start.
+
+    Where another procedure is in conflict only because of what this one hands over, the flaw
+    stands at the answer that hands over.
+    """
+    scope = scope_from(procedure, library)
+    clashes = find_clashes(scope, conflicts)
+    home = procedure.procedure
+    theirs = _found_without(procedure, library, clashes, conflicts)
+    for node, clash in clashes.items():
+        if node not in theirs:
+            yield _flaw(procedure, scope, clash, mend, home)
+
+
+def find_clashes(scope: Scope, conflicts: tuple[Conflict, ...]) -> Mapping[str, Clash]:
+    """Return every node in conflict, with the first conflict it is in and the shortest way."""
+    entering = entering_states(scope)
+    clashes = {}
+    for node, state in entering.items():
+        for conflict in conflicts:
+            way = _way_to(scope, node, state, conflict)
+            if way is not None:
+                clashes[node] = Clash(conflict, way)
+                break
+    return clashes
+
+
+def _way_to(scope: Scope, node: str, entering: State, conflict: Conflict) -> Way | None:
+    effects = scope.effects[node]
+    if not conflict.is_met(state_during(entering, effects), effects.meets):
+        return None  # Not even when all ways are taken together.
+    return shortest_way(
+        scope,
+        conflict.watched,
+        lambda at, state: (
+            at == node and conflict.is_met(state_during(state, effects), effects.meets)
+        ),
+    )
+
+
+def _found_without(
+    procedure: Procedure,
+    library: Library | None,
+    clashes: Mapping[str, Clash],
+    conflicts: tuple[Conflict, ...],
+) -> frozenset[str]:
+    foreign = {name for name, _, _ in map(parts_of, clashes)} - {procedure.procedure}
+    if library is None or not foreign:
+        return frozenset()
+    next_procedures = {
+        target.name
+        for name, step in procedure.steps.items()
+        for _, _, target in ways_out(name, step)
+        if target.kind == "procedure" and target.name in library.procedures
+    }
+    return frozenset(
+        node
+        for name in next_procedures
+        for node in find_clashes(scope_from(library.procedures[name], library), conflicts)
+        if parts_of(node)[0] != procedure.procedure
+    )
+
+
+def _flaw(procedure: Procedure, scope: Scope, clash: Clash, mend: str, home: str) -> Flaw:
+    node = clash.way[-1]
+    effects = scope.effects[node]
+    brought = effects.meets & clash.conflict.triggers
+    during = state_during(state_on(scope, clash.way), effects)
+    others = frozenset().union(*(clause & during for clause in clash.conflict.together)) - brought
+    begun = begun_at(scope, clash.way, brought | others)
+    return Flaw(
+        at=place_on(procedure, scope, clash.way, brought),
+        message=f"{short_name(node, home)}: {says(brought)} while {says(others or brought)}, "
+        f"on this way:\n{told(scope, clash.way, begun)}",
+        mend=_mend(scope, node, mend, home),
+    )
+
+
+def place_on(procedure: Procedure, scope: Scope, way: Way, brought: State) -> Place:
+    """Return the author's place for the last node of a way: its key, or the answer leading away."""
+    name, kind, own = parts_of(way[-1])
+    if name == procedure.procedure:
+        key = key_that_meets(scope.actions[way[-1]], brought)
+        place: Place = ("causes" if kind == "cause" else "steps", own)
+        return (*place, key) if key else place
+    return handover_on(procedure, way)
+
+
+def handover_on(procedure: Procedure, way: Way) -> Place:
+    """Return the place of the answer by which a way leaves a procedure."""
+    leaving = next(node for node in way if parts_of(node)[1] == "procedure")
+    last = parts_of(way[way.index(leaving) - 1])[2]
+    wanted = parts_of(leaving)[2]
+    return next(
+        place
+        for place, _, target in ways_out(last, procedure.steps[last])
+        if target.kind == "procedure" and target.name == wanted
+    )
+
+
+def _mend(scope: Scope, node: str, mend: str, home: str) -> str:
+    passed = [each for each in passed_on_every_way(scope, node) if parts_of(each)[1] == "step"]
+    if not passed:
+        return mend
+    return f"{mend}; every way there passes {short_name(passed[0], home)}"

@@ -1,0 +1,90 @@
+"""What a procedure leaves behind: opened and never closed, closed and never opened."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from pullcord.finding import Flaw, Place
+from pullcord.model.procedure import Library, Procedure
+from pullcord.safety.effects import key_that_meets, rows_of, state_during
+from pullcord.safety.flow import entering_states, put_right_on_every_way
+from pullcord.safety.scope import Scope, is_end, parts_of, scope_before, scope_from
+from pullcord.safety.vocabulary import CONDITIONS, State
+from pullcord.safety.witness import short_name, told, way_between
+
+LOOSE_ENDS: State = frozenset(each.id for each in CONDITIONS.values() if each.loose_end)
+MANY = 3
+"""How many ends a finding names beside the one it shows the way to."""
+
+
+def check_put_right(procedure: Procedure, library: Library | None) -> Iterator[Flaw]:
+    """Yield a flaw for each thing a step brings about that is not put right on every way out."""
+    scope = scope_from(procedure, library)
+    reached = entering_states(scope)
+    right = put_right_on_every_way(scope)
+    for node in reached:
+        if parts_of(node)[0] != procedure.procedure:
+            continue  # It is reported in the file it stands in.
+        for condition in CONDITIONS:
+            if condition in (scope.effects[node].begins & LOOSE_ENDS) - right[node]:
+                yield _left(scope, node, condition)
+
+
+def check_ever_begun(procedure: Procedure, library: Library | None) -> Iterator[Flaw]:
+    """Yield a flaw for each thing put right that no way there can have brought about."""
+    suspects = list(_never_begun(procedure, scope_from(procedure)))
+    if not suspects:
+        return
+    # Another procedure may have brought it about before it handed over.
+    confirmed = set(_never_begun(procedure, scope_before(procedure, library)))
+    for place, condition in suspects:
+        if (place, condition) in confirmed:
+            yield Flaw(
+                at=place,
+                message=f"{place[0][:-1]} `{place[1]}`: "
+                f"on no way here can it be that {CONDITIONS[condition].says}",
+                mend="declare it in the step that brings it about, or take this key out",
+            )
+
+
+def _never_begun(procedure: Procedure, scope: Scope) -> Iterator[tuple[tuple[str, ...], str]]:
+    for node, entering in entering_states(scope).items():
+        owner, kind, name = parts_of(node)
+        if owner != procedure.procedure or node not in scope.actions:
+            continue
+        during = state_during(entering, scope.effects[node])
+        for row in rows_of(scope.actions[node]):
+            for condition in row.ends:
+                if condition not in during and not CONDITIONS[condition].may_be_found:
+                    yield (f"{kind}s", name, row.verb), condition
+
+
+def _left(scope: Scope, node: str, condition: str) -> Flaw:
+    _, kind, name = parts_of(node)
+    home = parts_of(node)[0]
+    enders = frozenset(each for each in scope.graph if condition in scope.effects[each].ends)
+    ends = [
+        end
+        for end in scope.graph
+        if is_end(scope, end) and way_between(scope, node, [end], enders) is not None
+    ]
+    way_in = way_between(scope, scope.starts[0], [node], frozenset()) or (node,)
+    way_out = way_between(scope, node, ends, enders) or (node,)
+    others = [short_name(end, home) for end in ends if end != way_out[-1]]
+    also = f"\nThe same at {_some(others)}." if others else ""
+    says = CONDITIONS[condition].says
+    key = key_that_meets(scope.actions[node], frozenset({condition}))
+    place: Place = (f"{kind}s", name, key) if key else (f"{kind}s", name)
+    way = (*way_in, *way_out[1:])
+    return Flaw(
+        at=place,
+        message=f"{short_name(node, home)}: from here {says}, and it is not put right at the end "
+        f"{short_name(way_out[-1], home)}, on this way:\n"
+        f"{told(scope, way, {node: frozenset({condition})})}{also}",
+        mend=f"write `{CONDITIONS[condition].put_right_by}` in a step or a remedy on every way out",
+    )
+
+
+def _some(names: list[str]) -> str:
+    rest = len(names) - MANY
+    return ", ".join(names[:MANY]) + (f" and {rest} more" if rest > 0 else "")

@@ -1,0 +1,85 @@
+"""What may hold at each node, and what is put right on every way from it.
+
+Three analyses of a scope's graph, each one pass in topological order. Every condition begins and
+ends by itself, so the joins lose nothing for a single condition: the result is that of following
+every path. Whether two conditions can hold on the SAME path is asked in `pullcord.safety.witness`.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from functools import reduce
+
+import networkx as nx
+
+from pullcord.safety.effects import exposure, state_leaving
+from pullcord.safety.scope import Scope, is_end
+from pullcord.safety.vocabulary import CONDITIONS, State
+
+EVERYTHING: State = frozenset(CONDITIONS)
+NOTHING: State = frozenset()
+
+
+@dataclass(frozen=True)
+class Followed:
+    """A scope with what may hold on entering each of its nodes."""
+
+    scope: Scope
+    entering: Mapping[str, State]
+
+    def exposure_at(self, node: str) -> State:
+        """Return what a person may meet at a node; one nobody reaches is met fresh."""
+        return exposure(self._entering(node), self.scope.effects[node])
+
+    def leaving(self, node: str) -> State:
+        """Return what may hold when a node is over."""
+        return state_leaving(self._entering(node), self.scope.effects[node])
+
+    def _entering(self, node: str) -> State:
+        return self.entering.get(node, self.scope.fresh)
+
+
+def follow(scope: Scope) -> Followed:
+    """Follow the state through a scope."""
+    return Followed(scope, entering_states(scope))
+
+
+def entering_states(scope: Scope) -> Mapping[str, State]:
+    """Return what may hold on entering each node that can be reached (forward, join: union)."""
+    entering: dict[str, State] = dict.fromkeys(scope.starts, scope.fresh)
+    for node in nx.topological_sort(scope.graph):
+        if node not in entering:
+            continue
+        leaving = state_leaving(entering[node], scope.effects[node])
+        for head in scope.graph.successors(node):
+            entering[head] = entering.get(head, NOTHING) | leaving
+    return entering
+
+
+def put_right_on_every_way(scope: Scope) -> Mapping[str, State]:
+    """Return, for each node, what is ended on every way from it to an end (backward, join: both).
+
+    A way that leads nowhere (a target nobody defined, a dead end) promises everything: whatever
+    is wrong with it is reported as that.
+    """
+    right: dict[str, State] = {}
+    for node in reversed(list(nx.topological_sort(scope.graph))):
+        ways = [scope.effects[head].ends | right[head] for head in scope.graph.successors(node)]
+        nowhere = NOTHING if is_end(scope, node) else EVERYTHING
+        right[node] = reduce(State.intersection, ways) if ways else nowhere
+    return right
+
+
+def passed_on_every_way(scope: Scope, node: str) -> tuple[str, ...]:
+    """Return the nodes every way from the scope's first start to a node passes, nearest first.
+
+    These are the node's dominators: a make-safe step protects a node for certain if it is one.
+    """
+    start = scope.starts[0]
+    above = nx.immediate_dominators(scope.graph, start)
+    passed = []
+    while node != start and node in above:
+        node = above[node]
+        passed.append(node)
+    return tuple(passed)

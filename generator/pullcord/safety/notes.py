@@ -1,0 +1,37 @@
+"""Everything the safety analysis says to a reader, for a whole library in one go."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from pullcord.model.procedure import Library
+from pullcord.safety.box import Box
+from pullcord.safety.boxes import boxes_within
+from pullcord.safety.flow import follow
+from pullcord.safety.scope import scope_of
+from pullcord.safety.walkaway import BeforeStart, start_within, walk_away_within
+
+
+@dataclass(frozen=True)
+class SafetyNotes:
+    """What one procedure's page and prints must say. Nodes are those of the procedure's graph."""
+
+    boxes: Mapping[str, tuple[Box, ...]]
+    """The caution boxes before every step and remedy."""
+    walk_away: Mapping[str, tuple[str, ...]]
+    """What to see to when one stops after a step or remedy: condition identifiers, in order."""
+    before_start: BeforeStart
+
+
+def safety_notes(library: Library) -> Mapping[str, SafetyNotes]:
+    """Return every procedure's notes by its name; what one hands over counts in the next."""
+    followed = follow(scope_of(library))
+    return {
+        name: SafetyNotes(
+            boxes=boxes_within(followed, procedure),
+            walk_away=walk_away_within(followed, procedure),
+            before_start=start_within(followed, procedure),
+        )
+        for name, procedure in library.procedures.items()
+    }
