@@ -1,0 +1,128 @@
+"""From a chart to its geometry: sizes for the engine, and the engine's plan filled with text."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+
+from pullcord.drawing.answer import bring_answers_near
+from pullcord.drawing.arrange import Pair, hints_for
+from pullcord.drawing.chart import Chart, Edge, Node
+from pullcord.drawing.geometry import (
+    Geometry,
+    Label,
+    PlacedEdge,
+    PlacedNode,
+    Shape,
+    move_lines,
+    move_shape,
+    rounded,
+)
+from pullcord.drawing.plan import Plan, PlanEdge, Request, RequestEdge, RequestNode
+from pullcord.drawing.plane import Point
+from pullcord.drawing.shape import label_of, shape_of
+from pullcord.drawing.style import Style
+
+_ARROW_HALF_WIDTH = 0.45
+"""Of a head's length."""
+
+
+@dataclass(frozen=True)
+class SizedChart:
+    """A chart whose symbols and answers have sizes, all still around (0, 0)."""
+
+    chart: Chart
+    style: Style
+    shapes: tuple[Shape, ...]
+    labels: tuple[Label | None, ...]
+
+
+def size_chart(chart: Chart, style: Style) -> SizedChart:
+    """Measure every symbol and every answer."""
+    return SizedChart(
+        chart=chart,
+        style=style,
+        shapes=tuple(shape_of(node, style) for node in chart.nodes),
+        labels=tuple(label_of(edge.answers, style) for edge in chart.edges),
+    )
+
+
+def request_for(sized: SizedChart) -> Request:
+    """Return what the layout engine must be asked."""
+    numbers = {node.id: number for number, node in enumerate(sized.chart.nodes)}
+    hints = hints_for(sized.chart, sized.style.arrangement)
+
+    def numbered(pairs: tuple[Pair, ...]) -> tuple[tuple[int, int], ...]:
+        return tuple((numbers[first], numbers[second]) for first, second in pairs)
+
+    return Request(
+        nodes=tuple(RequestNode(s.symbol, s.width, s.height) for s in sized.shapes),
+        edges=tuple(
+            RequestEdge(
+                tail=numbers[edge.tail],
+                head=numbers[edge.head],
+                is_straight=(edge.tail, edge.head) in hints.straight,
+                label_px=(label.width, label.height) if label else None,
+            )
+            for edge, label in zip(sized.chart.edges, sized.labels, strict=True)
+        ),
+        below=numbered(hints.below),
+        beside=numbered(hints.beside),
+        beside_px=sized.style.beside_px,
+        below_px=sized.style.below_px,
+    )
+
+
+def place(sized: SizedChart, plan: Plan) -> Geometry:
+    """Return the geometry of a chart by the engine's plan."""
+    margin = sized.style.margin_px
+    nodes = [
+        _place_node(node, move_shape(shape, x + margin, y + margin))
+        for node, shape, (x, y) in zip(sized.chart.nodes, sized.shapes, plan.nodes, strict=True)
+    ]
+    edges = [
+        _place_edge(edge, label, drawn, margin)
+        for edge, label, drawn in zip(sized.chart.edges, sized.labels, plan.edges, strict=True)
+    ]
+    geometry = Geometry(
+        name=sized.chart.name,
+        title=sized.chart.title,
+        summary=sized.chart.summary,
+        width=rounded(plan.width_px + 2 * margin),
+        height=rounded(plan.height_px + 2 * margin),
+        nodes=tuple(sorted(nodes, key=lambda node: (node.shape.y, node.shape.x, node.id))),
+        edges=tuple(edges),
+    )
+    return bring_answers_near(geometry)
+
+
+def _place_node(node: Node, shape: Shape) -> PlacedNode:
+    return PlacedNode(node.id, node.kind, node.name, node.href, node.signal, shape)
+
+
+def _place_edge(edge: Edge, label: Label | None, drawn: PlanEdge, margin: float) -> PlacedEdge:
+    curve = tuple(_inward(point, margin) for point in drawn.curve)
+    return PlacedEdge(
+        tail=edge.tail,
+        head=edge.head,
+        answers=edge.answers,
+        curve=curve,
+        arrow=_arrow(_inward(drawn.tip, margin), curve[-1]),
+        label=_place_label(label, drawn.label, margin) if label and drawn.label else None,
+    )
+
+
+def _place_label(label: Label, centre: Point, margin: float) -> Label:
+    x, y = _inward(centre, margin)
+    return replace(label, x=x, y=y, lines=move_lines(label.lines, x, y))
+
+
+def _arrow(tip: Point, base: Point) -> tuple[Point, Point, Point]:
+    back_x, back_y = base[0] - tip[0], base[1] - tip[1]
+    side_x, side_y = -back_y * _ARROW_HALF_WIDTH, back_x * _ARROW_HALF_WIDTH
+    left = rounded(base[0] + side_x), rounded(base[1] + side_y)
+    right = rounded(base[0] - side_x), rounded(base[1] - side_y)
+    return tip, left, right
+
+
+def _inward(point: Point, margin: float) -> Point:
+    return rounded(point[0] + margin), rounded(point[1] + margin)

@@ -1,0 +1,45 @@
+"""The measures of the charts: type sizes, gaps, and how wide a text may run. All in px."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from pullcord.drawing.arrange import Arrangement
+
+
+@dataclass(frozen=True)
+class Style:
+    """One set of measures. The first of several that fits the screen is taken for a chart."""
+
+    arrangement: Arrangement = "free"
+    type_px: float = 16
+    """Size of all type: what is read at arm's length on a tablet."""
+    line_px: float = 21
+    """From one baseline to the next."""
+    padding_px: float = 12
+    """Between text and outline."""
+    least_height_px: float = 48
+    """A gloved thumb hits it."""
+    column_px: float = 180
+    """How wide text may run in rectangles and stadiums."""
+    diamond_word_px: float = 220
+    """How long a single word may be across a diamond before it is broken."""
+    answer_px: float = 130
+    """How wide an answer may run."""
+    slope: float = 0.6
+    """Height of a diamond as a part of its width."""
+    beside_px: float = 28
+    """Between neighbours in a row."""
+    below_px: float = 24
+    """Between rows, above and below the answers."""
+    margin_px: float = 6
+    """Around the whole chart."""
+
+
+SCREEN_STYLES = (
+    Style(),
+    Style(arrangement="column"),
+    Style(arrangement="column", column_px=150, answer_px=105, beside_px=18),
+    Style(arrangement="column", column_px=130, answer_px=90, beside_px=14, slope=0.75),
+)
+"""From the roomiest to the narrowest. Type keeps its size in all of them."""

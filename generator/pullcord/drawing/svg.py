@@ -1,0 +1,184 @@
+"""A flowchart as an SVG element to stand inside a page. Which mark goes where is decided here."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
+from functools import cache
+from pathlib import Path
+
+from jinja2 import ChoiceLoader, Environment, FileSystemLoader, StrictUndefined
+
+from pullcord.drawing.geometry import (
+    Geometry,
+    PlacedEdge,
+    PlacedNode,
+    Shape,
+    TextLine,
+    outline,
+)
+from pullcord.drawing.plane import Point
+from pullcord.drawing.shape import BAR_PX
+
+PACKAGE = Path(__file__).parents[1]
+
+
+@dataclass(frozen=True)
+class TextView:
+    """One line of text, its numbers written out."""
+
+    text: str
+    css: str
+    x: str
+    y: str
+    width: str
+    size: str
+
+
+@dataclass(frozen=True)
+class NodeView:
+    """One symbol: its link, its outlines and its text."""
+
+    css: str
+    name: str
+    href: str
+    outline: str
+    """SVG path data."""
+    bars: str
+    """SVG path data of a predefined process's inner lines."""
+    triangle: str
+    bar: str
+    lines: tuple[TextView, ...]
+
+
+@dataclass(frozen=True)
+class EdgeView:
+    """One arrow and its answers."""
+
+    line: str
+    arrow: str
+    lines: tuple[TextView, ...]
+
+
+@dataclass(frozen=True)
+class ChartView:
+    """A whole chart, as the template lays it out."""
+
+    id: str
+    title: str
+    summary: str
+    width: str
+    height: str
+    edges: tuple[EdgeView, ...]
+    nodes: tuple[NodeView, ...]
+
+
+def render_chart(geometry: Geometry, template_dirs: tuple[Path, ...] = ()) -> str:
+    """Return an `<svg>` element; everything in it is escaped. `template_dirs` go before our own."""
+    template = _environment((*template_dirs, shipped_templates())).get_template(
+        "drawing/chart.svg.j2"
+    )
+    return template.render(chart=_chart_view(geometry))
+
+
+def shipped_templates() -> Path:
+    """Return the folder of our own templates: inside the wheel, or beside the source root."""
+    inside = PACKAGE / "site_templates"
+    return inside if inside.is_dir() else PACKAGE.parents[1] / "site_templates"
+
+
+@cache
+def _environment(folders: tuple[Path, ...]) -> Environment:
+    return Environment(
+        loader=ChoiceLoader([FileSystemLoader(folder) for folder in folders]),
+        autoescape=True,
+        undefined=StrictUndefined,
+        trim_blocks=True,
+        lstrip_blocks=True,
+    )
+
+
+def _chart_view(geometry: Geometry) -> ChartView:
+    return ChartView(
+        id=f"pc-chart-{geometry.name}",
+        title=geometry.title,
+        summary=geometry.summary,
+        width=_number(geometry.width),
+        height=_number(geometry.height),
+        edges=tuple(_edge_view(edge) for edge in geometry.edges),
+        nodes=tuple(_node_view(node) for node in geometry.nodes),
+    )
+
+
+def _node_view(node: PlacedNode) -> NodeView:
+    shape = node.shape
+    css = [
+        "pc-node",
+        f"pc-{node.kind}",
+        *([f"pc-{node.signal.name.lower()}"] if node.signal else ()),
+    ]
+    return NodeView(
+        css=" ".join(css),
+        name=node.name,
+        href=node.href or "",
+        outline=_stadium(shape) if shape.symbol == "terminator" else _polygon(outline(shape)),
+        bars=_bars(shape) if shape.symbol == "predefined" else "",
+        triangle=_polygon(shape.mark.triangle) if shape.mark else "",
+        bar=_polygon(shape.mark.bar) if shape.mark else "",
+        lines=tuple(_text_views(shape.lines)),
+    )
+
+
+def _edge_view(edge: PlacedEdge) -> EdgeView:
+    first, *rest = (_point(point) for point in edge.curve)
+    return EdgeView(
+        line=f"M{first}C{' '.join(rest)}",
+        arrow=_polygon(edge.arrow),
+        lines=tuple(_text_views(edge.label.lines)) if edge.label else (),
+    )
+
+
+def _text_views(lines: Iterable[TextLine]) -> Iterator[TextView]:
+    for line in lines:
+        yield TextView(
+            text=line.text,
+            css=f"pc-{line.role}",
+            x=_number(line.x),
+            y=_number(line.y),
+            width=_number(line.width),
+            size=_number(line.size),
+        )
+
+
+def _stadium(shape: Shape) -> str:
+    radius = _number(shape.height / 2)
+    left, right = (
+        shape.x - (shape.width - shape.height) / 2,
+        shape.x + (shape.width - shape.height) / 2,
+    )
+    top, bottom = shape.y - shape.height / 2, shape.y + shape.height / 2
+    arc = f"A{radius} {radius} 0 0 1 "
+    return (
+        f"M{_point((left, top))}L{_point((right, top))}{arc}{_point((right, bottom))}"
+        f"L{_point((left, bottom))}{arc}{_point((left, top))}Z"
+    )
+
+
+def _bars(shape: Shape) -> str:
+    top, bottom = shape.y - shape.height / 2, shape.y + shape.height / 2
+    inner = shape.width / 2 - BAR_PX
+    return "".join(
+        f"M{_point((x, top))}L{_point((x, bottom))}" for x in (shape.x - inner, shape.x + inner)
+    )
+
+
+def _polygon(points: Iterable[Point]) -> str:
+    return f"M{'L'.join(_point(point) for point in points)}Z"
+
+
+def _point(point: Point) -> str:
+    return f"{_number(point[0])} {_number(point[1])}"
+
+
+def _number(value: float) -> str:
+    return f"{value:.2f}".rstrip("0").rstrip(".")
