@@ -30,6 +30,12 @@ class Flaw:
     """What is wrong, in the author's words; one line, or several for a printed path."""
     mend: str = ""
     """What would put it right."""
+    rule: str = ""
+    """The rule's identifier, when whoever yields the flaw speaks for several rules."""
+    is_key: bool = False
+    """Whether the key at that place is wrong, rather than its value."""
+    word: str = ""
+    """The word of the value to point at; empty for the value as a whole."""
 
 
 @dataclass(frozen=True, order=True)

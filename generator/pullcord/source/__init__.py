@@ -1,1 +1,1 @@
-"""YAML text to a plain tree in which every value knows its line and column."""
+"""YAML text to plain data in which every value knows its line and column."""

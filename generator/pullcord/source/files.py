@@ -1,0 +1,51 @@
+"""The YAML files of a folder, and their bytes."""
+
+from __future__ import annotations
+
+import os
+from collections.abc import Iterator
+from pathlib import Path
+
+from pullcord.source.decode import MOST_BYTES
+from pullcord.source.flaw import Mark, TextFlaw
+
+ENDINGS = (".yaml", ".yml")
+
+
+def find_files(folder: Path) -> tuple[Path, ...]:
+    """Return every YAML file below a folder, sorted; nothing hidden, no linked folder entered.
+
+    Raises OSError when the folder itself cannot be read.
+    """
+    os.scandir(folder).close()
+    return tuple(sorted(_walk(folder)))
+
+
+def read_file(path: Path, folder: Path) -> bytes | TextFlaw:
+    """Return the bytes of a file found in a folder, or why they are not read.
+
+    At most one byte more than a file may have is read, so that the reader can say it is too large.
+    """
+    try:
+        if not path.resolve().is_relative_to(folder.resolve()):
+            return _unreadable("this is a link to a file outside of the folder; it is not followed")
+        if not path.is_file():
+            return _unreadable("this is not an ordinary file")
+        with path.open("rb") as file:
+            return file.read(MOST_BYTES + 1)
+    except (OSError, RuntimeError) as error:
+        reason = getattr(error, "strerror", None) or "the link leads in a circle"
+        return _unreadable(f"the file cannot be read: {reason}")
+
+
+def _walk(folder: Path) -> Iterator[Path]:
+    for parent, folders, names in os.walk(folder):
+        folders[:] = [name for name in folders if not name.startswith(".")]
+        for name in names:
+            if name.lower().endswith(ENDINGS) and not name.startswith("."):
+                yield Path(parent, name)
+
+
+def _unreadable(message: str) -> TextFlaw:
+    mend = "put the file itself into the folder, and see that you may read it"
+    return TextFlaw(Mark(1, 1), "unreadable-file", message, mend)
