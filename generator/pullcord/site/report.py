@@ -1,10 +1,16 @@
-"""Findings as lines of text: file, line, column, what is wrong, which rule, how to mend it."""
+"""What goes wrong, in words: findings as lines of text, errors from one face to another."""
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+import logging
+from collections.abc import Callable, Iterable, Iterator
+from contextlib import contextmanager
 
-from pullcord.finding import Finding, Severity
+from pullcord.errors import FindingsError, PullcordError, SiteError
+from pullcord.finding import Finding
+
+MKDOCS = "mkdocs"
+"""The logger below which everything MkDocs and its plugins say is heard."""
 
 
 def render_finding(finding: Finding) -> str:
@@ -17,12 +23,59 @@ def render_finding(finding: Finding) -> str:
 
 
 def render_findings(findings: Iterable[Finding]) -> str:
-    """Return all of them under one heading that counts them."""
+    """Return all of them under one line that counts them."""
     rendered = [render_finding(finding) for finding in findings]
     count = "1 error" if len(rendered) == 1 else f"{len(rendered)} errors"
-    return "\n".join([f"{count} in the procedures; the site stays as it was.", *rendered])
+    return "\n".join([f"{count} in the procedures; the site stays as it was", *rendered])
 
 
-def of_severity(findings: Iterable[Finding], severity: Severity) -> tuple[Finding, ...]:
-    """Return the findings of one severity, in their order."""
-    return tuple(finding for finding in findings if finding.severity is severity)
+@contextmanager
+def told_as(kind: Callable[[str], Exception]) -> Iterator[None]:
+    """Turn our errors into the kind a face prints without a traceback."""
+    try:
+        yield
+    except FindingsError as error:
+        raise kind(render_findings(error.findings)) from error
+    except PullcordError as error:
+        raise kind(str(error)) from error
+
+
+def our_error(error: BaseException, said: Iterable[str]) -> PullcordError:
+    """Return our own error behind one of MkDocs's, else one of ours with what was said."""
+    cause: BaseException | None = error
+    while cause is not None:
+        if isinstance(cause, PullcordError):
+            return cause
+        cause = cause.__cause__ or cause.__context__
+    return SiteError("\n".join(dict.fromkeys(said)) or str(error) or type(error).__name__)
+
+
+def has_counted_warnings() -> bool:
+    """Tell whether a strict build will be called off at its end: one handler counts warnings."""
+    handlers = logging.getLogger(MKDOCS).handlers
+    return any(handler.get_counts() for handler in handlers if hasattr(handler, "get_counts"))
+
+
+@contextmanager
+def heard() -> Iterator[list[str]]:
+    """Give a list that fills with the errors MkDocs logs meanwhile; warnings go where logs go."""
+    listener = _Listener()
+    logger = logging.getLogger(MKDOCS)
+    logger.addHandler(listener)
+    try:
+        yield listener.errors
+    finally:
+        logger.removeHandler(listener)
+
+
+class _Listener(logging.Handler):
+    def __init__(self) -> None:
+        super().__init__(logging.WARNING)
+        self.errors: list[str] = []
+
+    def emit(self, record: logging.LogRecord) -> None:
+        if record.levelno >= logging.ERROR:
+            self.errors.append(record.getMessage())
+        elif logging.lastResort and not logging.getLogger().handlers:
+            # Where nobody set up logging, Python shows warnings only while no handler listens.
+            logging.lastResort.handle(record)

@@ -1,0 +1,46 @@
+"""The styles, scripts and pictures that go into the site as they are."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+from pathlib import Path
+
+from pullcord.site.offline import WORKER
+
+ADDRESS = "assets/pullcord"
+"""Where they lie in the site."""
+
+
+@dataclass(frozen=True)
+class Asset:
+    """One file of the site that is no page."""
+
+    uri: str
+    """Its address in the site."""
+    content: bytes
+
+
+def read_assets(template_folders: Sequence[Path]) -> tuple[Asset, ...]:
+    """Return the files of the folders' `assets`, by address; the first folder that has one wins."""
+    paths: dict[str, Path] = {}
+    for folder in reversed(template_folders):
+        root = folder / "assets"
+        found = (path for path in root.rglob("*") if path.is_file())
+        paths |= {path.relative_to(root).as_posix(): path for path in found}
+    return tuple(
+        Asset(f"{ADDRESS}/{name}", paths[name].read_bytes())
+        for name in sorted(paths)
+        if not any(part.startswith(".") for part in name.split("/"))
+    )
+
+
+def stylesheets(assets: Iterable[Asset]) -> list[str]:
+    """Return the addresses of the stylesheets, in the order in which they are loaded."""
+    return [asset.uri for asset in assets if asset.uri.endswith(".css")]
+
+
+def scripts(assets: Iterable[Asset]) -> list[str]:
+    """Return the addresses of the scripts a page loads at its end; the worker is loaded before."""
+    found = (asset.uri for asset in assets if asset.uri.endswith(".js"))
+    return [uri for uri in found if uri != WORKER]

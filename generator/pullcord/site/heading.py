@@ -1,0 +1,37 @@
+"""Headings of a finished page in the terms of whoever writes the site."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable, Iterable
+from typing import Any, Protocol, TypeVar
+
+from markupsafe import escape
+
+from pullcord.pages.page import Heading
+
+
+class Link(Protocol):
+    """An entry of a table of contents that may have entries below it."""
+
+    children: list[Any]
+
+
+AnyLink = TypeVar("AnyLink", bound=Link)
+
+
+def link_tree(
+    headings: Iterable[Heading], make: Callable[[str, str, int], AnyLink]
+) -> list[AnyLink]:
+    """Return the headings as links made from title, id and level; a title is HTML from here on."""
+    links = []
+    for heading in headings:
+        link = make(str(escape(heading.title)), heading.id, heading.level)
+        link.children = list(link_tree(heading.children, make))
+        links.append(link)
+    return links
+
+
+def anchor_ids(html: str) -> set[str]:
+    """Return the ids that links may point at."""
+    return set(re.findall(r'\sid="([^"]+)"', html))

@@ -1,0 +1,124 @@
+"""What a site must be told so that it works with no network and no server.
+
+The theme's stock settings ask a font host, a script host and the repository's host for things;
+on a tablet in a shed each of those is a page that hangs.
+"""
+
+from __future__ import annotations
+
+import logging
+import re
+from collections.abc import Iterable, MutableMapping
+from pathlib import Path
+from typing import Any
+
+from pullcord.errors import SiteError
+
+WORKER = "assets/pullcord/iframe-worker.js"
+"""Our stand-in for workers, which no browser starts from a folder."""
+
+FEATURES = ("content.action.edit", "navigation.prune", "navigation.top")
+NEEDS_SERVER = ("navigation.instant",)
+"""Beginnings of theme features that load pages by script, which no browser does from a folder."""
+ASKS_NETWORK = ("analytics", "consent", "version")
+"""Keys below `extra` with which the theme asks a server for something."""
+
+PALETTE = (
+    {
+        "media": "(prefers-color-scheme)",
+        "toggle": {"icon": "material/brightness-auto", "name": "Colours: as the tablet is set"},
+    },
+    {
+        "media": "(prefers-color-scheme: light)",
+        "scheme": "default",
+        "toggle": {"icon": "material/weather-sunny", "name": "Colours: light"},
+    },
+    {
+        "media": "(prefers-color-scheme: dark)",
+        "scheme": "slate",
+        "toggle": {"icon": "material/weather-night", "name": "Colours: dark"},
+    },
+)
+COLOURS = {"primary": "custom", "accent": "custom"}
+"""The colours are those of our own stylesheet."""
+MARK = "assets/pullcord/mark.svg"
+THEME_MARK = "assets/images/favicon.png"
+
+
+def take_offline(config: Any, overrides: Path) -> tuple[str, ...]:
+    """Change MkDocs's settings, `config`, so that nothing in the site asks a network or a server.
+
+    `overrides` is the folder of our changes to the theme; a project's own go before it. Returns
+    what only the project itself can put right, as sentences. Raises SiteError for another theme.
+    """
+    if config.theme.name != "material":
+        raise SiteError("Pullcord needs MkDocs's theme `material`: write `theme: material`")
+    config.use_directory_urls = False
+    take_theme_offline(config.theme)
+    take_extra_offline(config.extra)
+    config.theme.dirs.insert(1 if config.theme.custom_dir else 0, str(overrides))
+    if not config.site_url:
+        # Both speak of addresses on a server; the compressed sitemap holds the time as well.
+        config.theme.static_templates -= {"404.html", "sitemap.xml"}
+    for links in (config.validation.nav, config.validation.links):
+        _mind_links(links)
+    return find_flaws(config)
+
+
+def find_needless(files: Iterable[Any], config: Any) -> list[Any]:
+    """Return those of MkDocs's files that only developers, servers and other languages need.
+
+    They are two thirds of a small site.
+    """
+    search = config.plugins.get("material/search")
+    unused = [r"\.map$", r"^sitemap\.xml$", f"^{THEME_MARK}$"]
+    if search is None or search.config.lang == ["en"]:
+        unused.append(r"^assets/javascripts/lunr/")
+    pattern = re.compile("|".join(unused))
+    own = (file for file in files if file.src_dir != config.docs_dir)
+    return [file for file in own if pattern.search(file.src_uri)]
+
+
+def find_flaws(config: Any) -> tuple[str, ...]:
+    """Return what in a project's own settings does not work on a tablet with no network."""
+    loaded = (str(path) for path in (*config.extra_css, *config.extra_javascript))
+    flaws = [f"{path} is loaded from a network: put a copy into the pages' folder"
+             for path in loaded if "//" in path]  # fmt: skip
+    if "material/search" not in config.plugins:
+        flaws.append("the site has no search: write `- search` above `- pullcord`")
+    return tuple(flaws)
+
+
+def take_theme_offline(theme: MutableMapping[str, Any]) -> None:
+    """Take away what needs a network; give light and dark where the project chose no colours."""
+    theme["font"] = False
+    given = [name for name in theme.get("features") or () if not name.startswith(NEEDS_SERVER)]
+    theme["features"] = [*given, *(name for name in FEATURES if name not in given)]
+    theme.setdefault("logo", MARK)
+    if theme.get("favicon") == THEME_MARK:
+        theme["favicon"] = MARK
+    if not theme.get("palette"):
+        theme["palette"] = [{**option, **COLOURS} for option in PALETTE]
+
+
+def take_extra_offline(extra: MutableMapping[str, Any]) -> None:
+    """Put our worker in the place of the theme's and drop what asks a server."""
+    for key in ASKS_NETWORK:
+        extra.pop(key, None)
+    extra["polyfills"] = [WORKER, *extra.get("polyfills", ())]
+    extra.setdefault("generator", False)
+
+
+def write_inline_index(site_dir: Path) -> None:
+    """Write the search index once more as a script, for pages that may not fetch a file."""
+    index = site_dir / "search" / "search_index.json"
+    if index.is_file():
+        script = f"var __index = {index.read_text(encoding='utf-8')}"
+        index.with_suffix(".js").write_text(script, encoding="utf-8")
+
+
+def _mind_links(levels: MutableMapping[str, Any]) -> None:
+    """Make a warning of what MkDocs only mentions; what a project has silenced stays silent."""
+    for key, level in levels.items():
+        if level == logging.INFO:
+            levels[key] = logging.WARNING

@@ -1,0 +1,53 @@
+"""Styles, scripts and pictures of the site."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from pullcord.pages.kit import shipped_templates
+from pullcord.site.assets import read_assets, scripts, stylesheets
+from pullcord.site.offline import WORKER
+
+
+@pytest.fixture
+def folders(tmp_path: Path) -> list[Path]:
+    """Give a project's folder of templates that goes before another."""
+    for name, text in {
+        "own/assets/page.css": "own",
+        "shipped/assets/page.css": "shipped",
+        "shipped/assets/fold/sign.svg": "sign",
+        "shipped/assets/b.js": "b",
+        "shipped/assets/a.js": "a",
+        "shipped/assets/.page.css.swp": "an editor's leftover",
+        "shipped/assets/iframe-worker.js": "worker",
+        "shipped/pages/home.html.j2": "no asset",
+    }.items():
+        path = tmp_path / name
+        path.parent.mkdir(parents=True, exist_ok=True)
+        path.write_text(text, encoding="utf-8")
+    return [tmp_path / "own", tmp_path / "shipped"]
+
+
+def test_own_file_goes_before_the_shipped_one(folders: list[Path]) -> None:
+    """Files come in the order of their addresses, the project's own instead of ours."""
+    assert {asset.uri: asset.content for asset in read_assets(folders)} == {
+        "assets/pullcord/a.js": b"a",
+        "assets/pullcord/b.js": b"b",
+        "assets/pullcord/fold/sign.svg": b"sign",
+        "assets/pullcord/iframe-worker.js": b"worker",
+        "assets/pullcord/page.css": b"own",
+    }
+
+
+def test_what_a_page_loads(folders: list[Path]) -> None:
+    """Pages load every style and script; the worker is not loaded twice."""
+    assets = read_assets(folders)
+    assert stylesheets(assets) == ["assets/pullcord/page.css"]
+    assert scripts(assets) == ["assets/pullcord/a.js", "assets/pullcord/b.js"]
+
+
+def test_shipped_assets() -> None:
+    """What the theme is told to load lies among the assets that ship."""
+    assert WORKER in {asset.uri for asset in read_assets([shipped_templates()])}

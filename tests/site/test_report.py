@@ -1,0 +1,89 @@
+"""What a person reads when something is wrong."""
+
+from __future__ import annotations
+
+import logging
+
+import pytest
+
+from pullcord.errors import FindingsError, PullcordError, SiteError
+from pullcord.finding import Finding, Severity
+from pullcord.site.report import heard, our_error, render_finding, render_findings, told_as
+
+TYPO = Finding(
+    file="procedures/no-spark.yaml",
+    line=12,
+    column=7,
+    rule="unknown-target",
+    severity=Severity.ERROR,
+    message="step `plug` leads to step `coul`, which does not exist",
+    mend="did you mean `coil`?",
+)
+LOOP = Finding("a.yaml", 3, 1, "cycle", Severity.ERROR, "goes round in a circle\na -> b\nb -> a")
+
+
+def test_finding_in_one_place() -> None:
+    """File, line and column come first, then what is wrong, the rule, and how to mend it."""
+    assert render_finding(TYPO) == (
+        "procedures/no-spark.yaml:12:7: step `plug` leads to step `coul`, which does not exist"
+        " [unknown-target]\n"
+        "    mend: did you mean `coil`?"
+    )
+
+
+def test_finding_with_a_path() -> None:
+    """A printed path stands below the first line; the rule stays beside the message."""
+    assert render_finding(LOOP) == (
+        "a.yaml:3:1: goes round in a circle [cycle]\n    a -> b\n    b -> a"
+    )
+
+
+def test_all_findings_come_at_once() -> None:
+    """They are counted, in their order, and what becomes of the site is said."""
+    text = render_findings([TYPO, LOOP])
+    assert text.startswith("2 errors in the procedures; the site stays as it was\nprocedures/")
+    assert text.index("[unknown-target]") < text.index("[cycle]")
+
+
+@pytest.mark.parametrize(
+    ("error", "words"),
+    [
+        pytest.param(FindingsError((TYPO,)), "1 error in the procedures", id="findings"),
+        pytest.param(SiteError("The disk is full."), "The disk is full.", id="anything else"),
+    ],
+)
+def test_errors_are_told_in_the_words_of_a_face(error: PullcordError, words: str) -> None:
+    """A face gets its own kind of error, with our text in it."""
+    with pytest.raises(RuntimeError, match=words), told_as(RuntimeError):
+        raise error
+
+
+def test_our_own_error_is_found_behind_others() -> None:
+    """Whoever called the build gets the findings themselves, not a text about them."""
+    findings = FindingsError((TYPO,))
+    outer = RuntimeError("aborted")
+    outer.__context__ = ValueError("plugin")
+    outer.__context__.__cause__ = findings
+    assert our_error(outer, ["said"]) is findings
+
+
+@pytest.mark.parametrize(
+    ("said", "text"),
+    [
+        pytest.param(["no docs folder", "no docs folder"], "no docs folder", id="what was said"),
+        pytest.param([], "aborted", id="the error's own words"),
+    ],
+)
+def test_other_errors_become_ours(said: list[str], text: str) -> None:
+    """An error of MkDocs's comes out as one of ours with whatever explains it."""
+    assert str(our_error(RuntimeError("aborted"), said)) == text
+
+
+def test_hearing(caplog: pytest.LogCaptureFixture) -> None:
+    """Errors below MkDocs's logger are kept; warnings and what others say are not."""
+    with heard() as lines:
+        logging.getLogger("mkdocs.plugins.pullcord").error("no such step")
+        logging.getLogger("mkdocs.plugins.pullcord").warning("long step")
+        logging.getLogger("elsewhere").error("something else")
+    logging.getLogger("mkdocs").error("too late")
+    assert lines == ["no such step"]
