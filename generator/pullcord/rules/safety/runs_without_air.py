@@ -1,8 +1,8 @@
 """The engine never runs before fresh air has been seen to.
 
-Exhaust gas kills without a smell, and an open door is often not enough. On every way to a step that
-runs the engine an earlier step must arrange for air (`arranges: fresh-air`): the machine outdoors,
-or the exhaust led outside.
+Exhaust gas kills without a smell, and an open door is not enough. On every way to a step that runs
+the engine an earlier step must arrange for air (`arranges: fresh-air`): the machine outdoors, away
+from windows and doors.
 """
 
 from __future__ import annotations
@@ -40,10 +40,7 @@ steps:
 MENDED = FAILING.replace("arranges: way-to-stop", "arranges: [way-to-stop, fresh-air]")
 
 CONFLICTS = (Conflict(frozenset({"running"}), (frozenset({"no-fresh-air"}),)),)
-MEND = (
-    "take the machine outdoors or lead the exhaust outside (`arranges: fresh-air`) in a step "
-    "before this one, on every way"
-)
+MEND = "take the machine outdoors (`arranges: fresh-air`) in a step before this one, on every way"
 
 
 def check(procedure: Procedure, library: Library | None = None) -> Iterator[Flaw]:
