@@ -9,7 +9,6 @@ the trade writes `BK/WH`: the colour of the wire, a slash, the colour of the str
 from __future__ import annotations
 
 from dataclasses import dataclass
-from difflib import get_close_matches
 
 COLOURS = {
     "BK": "black",
@@ -30,6 +29,9 @@ COLOURS = {
 """Letter code to plain name, in the table's order."""
 
 PROTECTIVE = "GNYE"
+
+OTHER_NAMES = {"purple": "VT", "gray": "GY"}
+"""Names people write for colours the table calls otherwise."""
 
 _ORDER = tuple(COLOURS)
 
@@ -76,6 +78,8 @@ def parse_wire(text: str) -> Wire:
         raise WireError(
             f"wire `{text}`: green with yellow has one code of its own", f"write `{PROTECTIVE}`"
         )
+    if written == PROTECTIVE:
+        return Wire("GN", "YE")
     if slash:
         return Wire(_colour(base, text), _colour(stripe, text), is_striped=True)
     if len(base) == 4 and not _named(base):
@@ -94,13 +98,17 @@ def _joined(first: str, second: str, text: str) -> Wire:
 
 
 def _named(word: str) -> str | None:
-    return next((code for code, name in COLOURS.items() if name.upper() == word), None)
+    names = {name: code for code, name in COLOURS.items()} | OTHER_NAMES
+    return names.get(word.lower())
 
 
 def _colour(code: str, text: str) -> str:
     if code in COLOURS:
         return code
-    named = _named(code)
-    near = [named] if named else get_close_matches(code, _ORDER, n=1, cutoff=0.5)
-    mend = f"write `{near[0]}` for {COLOURS[near[0]]}" if near else "use one of " + " ".join(_ORDER)
-    raise WireError(f"wire `{text}`: `{code}` is no colour code", mend)
+    names = {name: code for code, name in COLOURS.items()} | OTHER_NAMES
+    near = [own for name, own in names.items() if code and name.startswith(code.lower())]
+    mend = " or ".join(f"`{own}` for {COLOURS[own]}" for own in near)
+    raise WireError(
+        f"wire `{text}`: `{code}` is no colour code",
+        f"write {mend}" if near else "use one of " + " ".join(COLOURS),
+    )

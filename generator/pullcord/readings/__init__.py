@@ -1,1 +1,44 @@
-"""Quantities, limits, what a meter can tell, temperature, conversions."""
+"""Quantities, limits, meters and the formulas of the bench. Pure: figures in, figures out."""
+
+from __future__ import annotations
+
+from pullcord.readings.amount import Amount, parse_amount
+from pullcord.readings.answers import Share, check_cover, shares_of
+from pullcord.readings.bands import Band, bands_of, judge, untold
+from pullcord.readings.both import amount_both, limits_both
+from pullcord.readings.derived import Derived, derived_from
+from pullcord.readings.fits import is_fitting
+from pullcord.readings.limits import Limits, parse_limits
+from pullcord.readings.meter import Meter, parse_meter
+from pullcord.readings.resolve import Resolved, for_machine
+from pullcord.readings.sheet import NOT_KNOWN, find_pin
+from pullcord.readings.tables import Table, bench_tables
+from pullcord.readings.unit import ReadingError
+
+__all__ = [
+    "NOT_KNOWN",
+    "Amount",
+    "Band",
+    "Derived",
+    "Limits",
+    "Meter",
+    "ReadingError",
+    "Resolved",
+    "Share",
+    "Table",
+    "amount_both",
+    "bands_of",
+    "bench_tables",
+    "check_cover",
+    "derived_from",
+    "find_pin",
+    "for_machine",
+    "is_fitting",
+    "judge",
+    "limits_both",
+    "parse_amount",
+    "parse_limits",
+    "parse_meter",
+    "shares_of",
+    "untold",
+]

@@ -1,0 +1,63 @@
+"""Looking things up in a machine sheet."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from pullcord.model.quantity import Quantity
+from pullcord.readings.limits import Limits, parse_limits
+from pullcord.readings.unit import ReadingError
+
+if TYPE_CHECKING:
+    from pullcord.model.machine import Connector, Expectation, Machine, Pin, SheetValue
+
+NOT_KNOWN = "not known: write it here when you find it"
+"""What stands where a sheet has no figure."""
+
+
+@dataclass(frozen=True)
+class FoundPin:
+    """A pin with the connector it sits in."""
+
+    connector_name: str
+    connector: Connector
+    name: str
+    pin: Pin
+
+
+def find_pin(machine: Machine, place: str) -> FoundPin | None:
+    """Return the pin that `connector.pin` names, or None when it is a place in words."""
+    plug, dot, name = place.strip().partition(".")
+    connector = machine.connectors.get(plug) if dot else None
+    if connector is None or name not in connector.pins:
+        return None
+    return FoundPin(plug, connector, name, connector.pins[name])
+
+
+def value_limits(value: SheetValue | None, quantity: Quantity | None = None) -> Limits | None:
+    """Return the limits of a sheet's value; None when it has none that can be used.
+
+    Whatever is wrong with them is a finding of the rules, so here it only counts as not known.
+    """
+    text = (value.limits or value.value) if value else None
+    try:
+        return parse_limits(text, quantity or (value.quantity if value else None)) if text else None
+    except ReadingError:
+        return None
+
+
+def expected_limits(expectation: Expectation, machine: Machine) -> Limits | None:
+    """Return what a pin should read, its own limits first, else the value it names."""
+    if expectation.limits:
+        try:
+            return parse_limits(expectation.limits)
+        except ReadingError:
+            return None
+    return value_limits(machine.values.get(expectation.value)) if expectation.value else None
+
+
+def expected_source(expectation: Expectation, machine: Machine) -> str:
+    """Return where a pin's limits come from; "" when nobody says."""
+    value = machine.values.get(expectation.value) if expectation.value else None
+    return expectation.source or (value.source if value and value.source else "")
