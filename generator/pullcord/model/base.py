@@ -10,6 +10,10 @@ from pydantic import AfterValidator, BaseModel, BeforeValidator, ConfigDict, Str
 
 Value = TypeVar("Value")
 
+NAME_PATTERN = r"^[a-z][a-z0-9]*(-[a-z0-9]+)*$"
+LINE_PATTERN = r"^[^\n]*$"
+WORDS_PATTERN = r"^[^\n]*[^ \n][^\n]*$"
+
 
 def kebab(field: str) -> str:
     """Return the key an author writes for a Python field: `takes_off` is `takes-off`."""
@@ -37,14 +41,23 @@ def one_or_many(value: object) -> object:
 Many = Annotated[tuple[Value, ...], BeforeValidator(one_or_many)]
 """A list that may be written as a single value."""
 
-Named = Annotated[Mapping[str, Value], AfterValidator(MappingProxyType)]
-"""A mapping in the author's order that nobody can change."""
-
-Name = Annotated[str, StringConstraints(pattern=r"^[a-z][a-z0-9]*(-[a-z0-9]+)*$", max_length=48)]
+Name = Annotated[str, StringConstraints(pattern=NAME_PATTERN, max_length=48)]
 """A name other files and links may rely on: small letters, digits, single hyphens."""
 
-Line = Annotated[str, StringConstraints(strip_whitespace=True, min_length=1, max_length=120)]
+Line = Annotated[
+    str,
+    StringConstraints(strip_whitespace=True, min_length=1, max_length=120, pattern=LINE_PATTERN),
+]
 """One line of text, such as a title."""
+
+Words = Annotated[str, StringConstraints(min_length=1, max_length=120, pattern=WORDS_PATTERN)]
+"""An answer in anybody's words, used as a key: kept exactly as written."""
 
 Text = Annotated[str, StringConstraints(strip_whitespace=True, min_length=1, max_length=1200)]
 """A few sentences. Plain text: it is never read as markup."""
+
+Named = Annotated[Mapping[Name, Value], AfterValidator(MappingProxyType)]
+"""A mapping by name, in the author's order, that nobody can change."""
+
+Worded = Annotated[Mapping[Words, Value], AfterValidator(MappingProxyType)]
+"""A mapping by answer, in the author's order, that nobody can change."""

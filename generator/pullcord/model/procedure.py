@@ -8,7 +8,7 @@ from typing import Annotated, Literal
 from pydantic import Field
 
 from pullcord.model.action import Action
-from pullcord.model.base import Line, Many, Name, Named, Record, Text
+from pullcord.model.base import Line, Many, Name, Named, Record, Text, Worded
 from pullcord.model.machine import Machine
 from pullcord.model.meter import MeterSheet
 from pullcord.model.quantity import Quantity as Quantity
@@ -64,11 +64,11 @@ class Step(Action):
     """The question whose answers are listed below it."""
     reading: Reading | None = None
     """What is measured, when the answer comes from an instrument."""
-    answers: Named[TargetText] = Field(default_factory=dict, validate_default=True)
+    answers: Worded[TargetText] = Field(default_factory=dict, validate_default=True)
     """Each answer, in the words a person would use, and where it leads."""
     then: TargetText | None = None
     """Where to go on when there is nothing to ask."""
-    tells: Named[Many[Name]] = Field(default_factory=dict, validate_default=True)
+    tells: Worded[Many[Name]] = Field(default_factory=dict, validate_default=True)
     """For an answer, causes that give it too although the procedure does not look for them here."""
     after: Many[Name] | None = None
     """Steps that must be done before this one in any order; empty when it needs none."""
