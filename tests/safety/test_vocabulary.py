@@ -50,13 +50,14 @@ def test_a_loose_end_can_be_put_right(condition) -> None:
 
 def test_the_start_is_the_careful_one() -> None:
     """Unknown history: a spark and a battery are possible, air, stop and supports are not there."""
-    assert AT_START == {
+    careful = {
         "ignition-live",
         "battery-connected",
         "no-fresh-air",
         "no-way-to-stop",
         "unsupported",
     }
+    assert careful == AT_START
 
 
 def test_several_conditions_are_said_in_one_order() -> None:

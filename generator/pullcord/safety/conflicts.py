@@ -61,9 +61,11 @@ def check_conflicts(
 
 def find_clashes(scope: Scope, conflicts: tuple[Conflict, ...]) -> Mapping[str, Clash]:
     """Return every node in conflict, with the first conflict it is in and the shortest way."""
-    entering = entering_states(scope)
+    triggers = frozenset().union(*(conflict.triggers for conflict in conflicts))
+    if all(effects.meets.isdisjoint(triggers) for effects in scope.effects.values()):
+        return {}
     clashes = {}
-    for node, state in entering.items():
+    for node, state in entering_states(scope).items():
         for conflict in conflicts:
             way = _way_to(scope, node, state, conflict)
             if way is not None:

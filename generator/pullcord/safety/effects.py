@@ -9,6 +9,9 @@ from pullcord.model.action import Action
 from pullcord.safety.vocabulary import AT_START, ROWS, Row, State
 
 
+_FIELDS = tuple((row.verb.replace("-", "_"), row) for row in ROWS)
+
+
 @dataclass(frozen=True)
 class Effects:
     """The change one step makes. The sets hold condition identifiers."""
@@ -25,8 +28,9 @@ class Effects:
 
 def rows_of(action: Action) -> Iterator[Row]:
     """Yield the vocabulary's rows for what an action declares, in the order they work."""
-    for row in ROWS:
-        if row.thing in getattr(action, row.verb.replace("-", "_")):
+    declared = action.model_fields_set
+    for field, row in _FIELDS:
+        if field in declared and row.thing in getattr(action, field):
             yield row
 
 

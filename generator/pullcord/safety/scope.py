@@ -12,7 +12,7 @@ from dataclasses import dataclass
 
 import networkx as nx
 
-from pullcord.graph import library_graph, procedure_graph, start_node
+from pullcord.graph import library_graph, procedure_graph, start_node, ways_out
 from pullcord.model.action import Action
 from pullcord.model.procedure import Library, Procedure
 from pullcord.safety.effects import Effects, effects_of
@@ -89,10 +89,10 @@ def is_end(scope: Scope, node: str) -> bool:
 
 
 def _handed_to(procedure: Procedure) -> Iterator[str]:
-    for node in procedure_graph(procedure):
-        kind, _, name = node.partition(":")
-        if kind == "procedure":
-            yield name
+    for name, step in procedure.steps.items():
+        for _, _, target in ways_out(name, step):
+            if target.kind == "procedure":
+                yield target.name
 
 
 def _from_every_start(procedures: Iterable[Procedure]) -> Scope:
