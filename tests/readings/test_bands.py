@@ -14,7 +14,8 @@ from pullcord.model.meter import MeterRange, MeterSheet
 from pullcord.readings.answers import shares_of
 from pullcord.readings.bands import Band, bands_of, judge, untold
 from pullcord.readings.limits import parse_limits
-from pullcord.readings.meter import ONE_SIDED_95, Meter, parse_meter
+from pullcord.readings.meter import Meter, parse_meter
+from pullcord.readings.uncertainty import ONE_SIDED_95
 from pullcord.readings.unit import UNITS, base_unit
 
 CHEAP = parse_meter(MeterSheet())

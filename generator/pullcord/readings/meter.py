@@ -1,10 +1,8 @@
 """What an instrument can show, and how far what it shows may be off.
 
-A leaflet states ± (percent of reading + digits). Taken as the half-width of a rectangular
-distribution, its standard uncertainty is that bound over √3 (JCGM 100:2008, 4.3.7). For resistance,
-what the test leads add is taken off after holding the probes together; as probes never bite twice
-alike, half of it is kept as a further bound (common practice), combined as the root of the sum of
-squares (JCGM 100:2008, 5.1.2).
+A leaflet states ± (percent of reading + digits), taken here as the half-width of a rectangular
+distribution. For resistance, what the test leads add is taken off after holding the probes
+together; as probes never bite twice alike, half of it is kept as a further bound (common practice).
 """
 
 from __future__ import annotations
@@ -12,23 +10,21 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 from decimal import Decimal
-from math import hypot, sqrt
 from typing import TYPE_CHECKING
 
 from pullcord.model.quantity import Quantity
 from pullcord.readings.amount import parse_amount
+from pullcord.readings.uncertainty import (
+    combined_uncertainty,
+    guard_band,
+    rectangular_uncertainty,
+)
 from pullcord.readings.unit import ReadingError, Unit
 
 if TYPE_CHECKING:
     from pullcord.model.meter import MeterRange, MeterSheet
 
 MOST_COUNTS = 100_000
-
-ONE_SIDED_95 = 1.6449
-"""Standard uncertainties to a one-sided conformance probability of 95 % (normal distribution).
-
-JCGM 106:2012, clause 7.3 tabulates it; the digits are those of the normal distribution.
-"""
 
 
 @dataclass(frozen=True)
@@ -55,11 +51,12 @@ class Range:
 
     def uncertainty(self, shown: float) -> float:
         """Return the standard uncertainty of a reading, leads included."""
-        return hypot(self.bound(shown), self.leads) / sqrt(3)
+        bounds = (self.bound(shown), self.leads)
+        return combined_uncertainty([rectangular_uncertainty(bound) for bound in bounds])
 
     def guard(self, shown: float) -> float:
-        """Return how far from a limit a reading must keep to be judged (JCGM 106:2012, 8)."""
-        return ONE_SIDED_95 * self.uncertainty(shown)
+        """Return how far from a limit a reading must keep to be judged."""
+        return guard_band(self.uncertainty(shown))
 
     @property
     def dial(self) -> str:
