@@ -1,0 +1,1 @@
+"""Trade checks of the shipped procedures."""
