@@ -39,7 +39,7 @@ class Row:
 
 def blocks_of(node: Node, widest_px: float, style: Style) -> tuple[Block, ...]:
     """Return the signal word, if any, then the paragraphs; no piece is wider than `widest_px`."""
-    signal = (_signal_block(node.signal, style),) if node.signal else ()
+    signal = (_signal_block(node.signal, node.note, style),) if node.signal else ()
     return (*signal, *(_text_block(part, widest_px, style) for part in node.paragraphs))
 
 
@@ -74,11 +74,12 @@ def _text_block(part: Paragraph, widest_px: float, style: Style) -> Block:
     return Block(measure_words(part.text, widest_px, style.type_px, weight), weight, part.role)
 
 
-def _signal_block(signal: SignalWord, style: Style) -> Block:
+def _signal_block(signal: SignalWord, note: str, style: Style) -> Block:
     # ANSI Z535.6 keeps the safety alert symbol off NOTICE: nobody is hurt by what that tells of.
     lead = 0.0 if signal is SignalWord.NOTICE else (_MARK_EM + _GAP_EM) * style.type_px
-    width = text_width_px(signal.name, style.type_px, "bold")
-    return Block(Words(((signal.name, lead + width),), 0), "bold", "signal", lead)
+    text = f"{signal.name} {note}".strip()
+    width = text_width_px(text, style.type_px, "bold")
+    return Block(Words(((text, lead + width),), 0), "bold", "signal", lead)
 
 
 def _line(row: Row, top: float, style: Style) -> TextLine:

@@ -11,7 +11,7 @@ from pullcord.graph import procedure_graph, start_node
 from pullcord.model.procedure import Cause, Procedure, Reading, Step
 from pullcord.safety.box import Box, SignalWord
 
-Kind = Literal["start", "process", "decision", "cause", "hand-over", "done"]
+Kind = Literal["start", "process", "decision", "cause", "hand-over", "done", "connector"]
 Role = Literal["title", "detail"]
 
 START = "start"
@@ -24,6 +24,7 @@ _KIND_WORDS = {
     "cause": "Cause",
     "hand-over": "Go on with another procedure",
     "done": "End",
+    "connector": "Connector",
 }
 
 
@@ -49,6 +50,8 @@ class Node:
     """The gravest of the caution boxes that stand before it."""
     href: str | None = None
     """A relative link."""
+    note: str = ""
+    """What is printed behind the signal word, such as the number of a note on the same sheet."""
 
 
 @dataclass(frozen=True)

@@ -18,6 +18,7 @@ SYMBOLS: dict[Kind, Symbol] = {
     "cause": "terminator",
     "hand-over": "predefined",
     "done": "terminator",
+    "connector": "terminator",
 }
 BAR_PX = 8
 """From the outline of a predefined process to the line beside it."""
@@ -34,6 +35,8 @@ def shape_of(node: Node, style: Style) -> Shape:
         rows = tuple(row for block in blocks for row in _column(block, style))
         height = max(style.least_height_px, len(rows) * style.line_px + 2 * style.padding_px)
         width = max(row.width_px + 2 * inset for row, inset in _insets(symbol, rows, height, style))
+    if node.kind == "connector":  # A circle by ISO 5807: a stadium as high as it is wide.
+        width = height = max(width, height)
     return Shape(
         symbol=symbol,
         x=0.0,
