@@ -1,8 +1,8 @@
-"""Bring the answers of long arrows back to the check they leave.
+"""Put the answers of long arrows beside the check they leave.
 
 The engine puts an answer half way along its arrow. Where an arrow passes many steps that is a
-screen or two below the question. Here it goes to the first free place beside its arrow; when there
-is none near the question, it stays where the engine made room for it.
+screen or two below the question, and the room it keeps there makes the chart wider. So an answer
+goes to the first free place along its arrow, from the question on.
 """
 
 from __future__ import annotations
@@ -11,7 +11,8 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from itertools import islice
 
-from pullcord.drawing.geometry import Geometry, Label, PlacedEdge, move_lines, outline, rounded
+from pullcord.drawing.arrange import Pair
+from pullcord.drawing.geometry import Geometry, Label, PlacedEdge, Shape, move_label, outline
 from pullcord.drawing.plane import (
     Box,
     Point,
@@ -26,32 +27,75 @@ FAR_PX = 90
 REACH_PX = 330
 """How far along the arrow a place is looked for."""
 _STEP_PX = 6
-_SIDES = ((1, 0), (-1, 0), (1, -1), (-1, -1), (1, 1), (-1, 1))
-"""Where an answer may stand about a point of its arrow: beside it, or touching with a corner."""
+_SIDES = ((1, 0), (1, -1), (-1, 0), (-1, -1), (1, 1), (-1, 1))
+"""Where an answer may stand about a point of its arrow: beside it, or touching with a corner.
+
+The first number is 1 on the side to which the arrow turns, the second 1 below.
+"""
+
+
+_Bounded = tuple[Box, tuple[Point, ...]]
+"""Points with the box around them, so that most questions are answered by the box alone."""
 
 
 @dataclass(frozen=True)
 class _Obstacles:
-    outlines: tuple[tuple[Point, ...], ...]
-    arrows: tuple[tuple[Box, tuple[Point, ...]], ...]
+    outlines: tuple[_Bounded, ...]
+    arrows: tuple[_Bounded, ...]
     page: Box
 
 
-def bring_answers_near(geometry: Geometry) -> Geometry:
-    """Return the geometry with the answers of long arrows moved, as far as there is room."""
-    obstacles = _Obstacles(
-        outlines=tuple(outline(node.shape) for node in geometry.nodes),
+@dataclass(frozen=True)
+class Settled:
+    """A geometry whose answers stand well, but for those of some arrows."""
+
+    geometry: Geometry
+    homeless: frozenset[Pair]
+    """Loose arrows whose answers found no free place; their labels stand anywhere."""
+
+
+def settle_answers(geometry: Geometry, loose: frozenset[Pair]) -> Settled:
+    """Find places for the answers of `loose` arrows and better ones for those that need them.
+
+    Needed by an answer far from its question and by one that another arrow runs through; when
+    there is no better place, it stays where the engine made room for it.
+    """
+    obstacles = _obstacles(geometry)
+    edges = list(geometry.edges)
+    homeless = {(edge.tail, edge.head) for edge in edges} & loose
+    for number, edge in enumerate(edges):
+        pair = edge.tail, edge.head
+        if edge.label is None:
+            homeless.discard(pair)
+        elif pair in homeless or _is_ill_placed(edge, edge.label, obstacles):
+            taken = [
+                box_of(other.label)
+                for other in edges
+                if other.label and other is not edge and (other.tail, other.head) not in homeless
+            ]
+            free = (
+                at for at in _places(edge, edge.label) if _is_free(box_of(at), taken, obstacles)
+            )
+            found = next(free, None)
+            if found is not None:
+                edges[number] = replace(edge, label=found)
+                homeless.discard(pair)
+    return Settled(replace(geometry, edges=tuple(edges)), frozenset(homeless))
+
+
+def _is_ill_placed(edge: PlacedEdge, label: Label, obstacles: _Obstacles) -> bool:
+    if abs(label.y - edge.curve[0][1]) > FAR_PX:
+        return True
+    own = _arrow(edge)
+    return any(_is_crossed(box_of(label), *arrow) for arrow in obstacles.arrows if arrow != own)
+
+
+def _obstacles(geometry: Geometry) -> _Obstacles:
+    return _Obstacles(
+        outlines=tuple(_outline(node.shape) for node in geometry.nodes),
         arrows=tuple(_arrow(edge) for edge in geometry.edges),
         page=Box(0, 0, geometry.width, geometry.height),
     )
-    edges = list(geometry.edges)
-    for number, edge in enumerate(edges):
-        if edge.label is not None and abs(edge.label.y - edge.curve[0][1]) > FAR_PX:
-            taken = [box_of(e.label) for e in edges if e.label and e is not edge]
-            places = _places(edge, edge.label)
-            free = (label for label in places if _is_free(box_of(label), taken, obstacles))
-            edges[number] = replace(edge, label=next(free, edge.label))
-    return replace(geometry, edges=tuple(edges))
 
 
 def box_of(label: Label) -> Box:
@@ -65,12 +109,12 @@ def box_of(label: Label) -> Box:
 
 
 def _places(edge: PlacedEdge, label: Label) -> Iterator[Label]:
+    turn = -1 if edge.arrow[0][0] < edge.curve[0][0] else 1
     for x, y in islice(points_along(edge.curve, _STEP_PX), int(REACH_PX / _STEP_PX)):
         for aside, below in _SIDES:
-            dx = x + aside * (label.width / 2 + 1) - label.x
+            dx = x + turn * aside * (label.width / 2 + 1) - label.x
             dy = y + below * (label.height / 2 + 1) - label.y
-            lines = move_lines(label.lines, dx, dy)
-            yield replace(label, x=rounded(label.x + dx), y=rounded(label.y + dy), lines=lines)
+            yield move_label(label, dx, dy)
 
 
 def _is_free(box: Box, taken: list[Box], obstacles: _Obstacles) -> bool:
@@ -81,7 +125,7 @@ def _is_free(box: Box, taken: list[Box], obstacles: _Obstacles) -> bool:
         and page.top <= box.top
         and box.bottom <= page.bottom
         and not any(is_overlapping(box, other) for other in taken)
-        and not any(is_meeting(box, corners) for corners in obstacles.outlines)
+        and not any(_is_covered(box, *shape) for shape in obstacles.outlines)
         and not any(_is_crossed(box, *arrow) for arrow in obstacles.arrows)
     )
 
@@ -92,7 +136,16 @@ def _is_crossed(box: Box, bounds: Box, points: tuple[Point, ...]) -> bool:
     )
 
 
-def _arrow(edge: PlacedEdge) -> tuple[Box, tuple[Point, ...]]:
+def _is_covered(box: Box, bounds: Box, corners: tuple[Point, ...]) -> bool:
+    return is_overlapping(box, bounds) and is_meeting(box, corners)
+
+
+def _outline(shape: Shape) -> _Bounded:
+    corners = outline(shape)
+    return box_around(corners), corners
+
+
+def _arrow(edge: PlacedEdge) -> _Bounded:
     points = (*points_along(edge.curve, _STEP_PX), edge.arrow[0])
     bounds = box_around(points)
     # A quite straight arrow would have no width, and a box without width overlaps nothing.

@@ -9,12 +9,13 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
-from itertools import pairwise
+from itertools import pairwise, zip_longest
 from typing import Literal
 
 import networkx as nx
 
 from pullcord.drawing.chart import Chart
+from pullcord.drawing.repeat import repeat_far_ends
 
 Arrangement = Literal["free", "column"]
 Pair = tuple[str, str]
@@ -26,27 +27,51 @@ class Hints:
 
     straight: frozenset[Pair]
     """Arrows to be drawn as short and straight as can be."""
+    posts: tuple[str, ...] = ()
+    """Points nobody sees: they hold the column straight between two ends of a check."""
     below: tuple[Pair, ...] = ()
     """Nodes without an arrow between them; the second stands below the first all the same."""
     beside: tuple[Pair, ...] = ()
-    """Nodes that share a row, the left one first."""
+    """Neighbours in a row, the left one first."""
+    passing: frozenset[Pair] = frozenset()
+    """Arrows that run past steps they do not touch."""
+
+
+def arranged(chart: Chart, arrangement: Arrangement, reach: int) -> Chart:
+    """Return the chart as it is drawn in an arrangement: in a column, with far ends repeated.
+
+    `reach` says how many steps apart two checks may stand that share an end.
+    """
+    graph = _graph(chart)
+    if arrangement == "free" or not nx.is_directed_acyclic_graph(graph):
+        return chart
+    return repeat_far_ends(chart, _column(graph), reach)
 
 
 def hints_for(chart: Chart, arrangement: Arrangement) -> Hints:
-    """Return the hints of an arrangement; a chart with a loop in it gets none."""
-    graph = nx.DiGraph()
-    graph.add_nodes_from(node.id for node in chart.nodes)
-    graph.add_edges_from((edge.tail, edge.head) for edge in chart.edges)
+    """Return the hints for an arranged chart; one with a loop in it gets none."""
+    graph = _graph(chart)
     if not nx.is_directed_acyclic_graph(graph):
         return Hints(frozenset())
     if arrangement == "free":
-        return Hints(frozenset(_neighbours(nx.dag_longest_path(graph))))
-    column = tuple(_neighbours(_column(graph)))
+        return Hints(frozenset(pairwise(nx.dag_longest_path(graph))))
+    order = _column(graph)
+    rows = [_row(graph, step, below) for step, below in zip_longest(order, order[1:])]
+    column = tuple(pair for row in rows for pair in pairwise(row.column))
     return Hints(
         straight=frozenset(pair for pair in column if graph.has_edge(*pair)),
+        posts=tuple(node for row in rows for node in row.column if node not in graph),
         below=tuple(pair for pair in column if not graph.has_edge(*pair)),
-        beside=tuple(_left_of(graph, column)),
+        beside=tuple(pair for row in rows for pair in pairwise(row.nodes)),
+        passing=frozenset(pair for pair in graph.edges if _is_passing(pair, order)),
     )
+
+
+def _graph(chart: Chart) -> nx.DiGraph:
+    graph = nx.DiGraph()
+    graph.add_nodes_from(node.id for node in chart.nodes)
+    graph.add_edges_from((edge.tail, edge.head) for edge in chart.edges)
+    return graph
 
 
 def _column(graph: nx.DiGraph) -> list[str]:
@@ -65,16 +90,35 @@ def _column(graph: nx.DiGraph) -> list[str]:
     return [node for node in reversed(finished) if graph.out_degree(node)]
 
 
-def _left_of(graph: nx.DiGraph, column: Iterable[Pair]) -> Iterator[Pair]:
-    for step, below in column:
-        if graph.has_edge(step, below):
-            ends = [node for node in graph.successors(step) if _is_own_end(graph, node)]
-            yield from ((end, below) for end in ends[: len(ends) // 2])
+def _is_passing(pair: Pair, order: list[str]) -> bool:
+    tail, head = pair
+    return head in order and order.index(head) - order.index(tail) > 1
+
+
+@dataclass(frozen=True)
+class _Row:
+    column: tuple[str, ...]
+    """A step and what stands straight below it, down to the next step."""
+    nodes: tuple[str, ...]
+    """What shares the row below the step, from the left."""
+
+
+def _row(graph: nx.DiGraph, step: str, below: str | None) -> _Row:
+    """Return the row below a step: half of its ends left of the column, half right of it."""
+    ends = [node for node in graph.successors(step) if _is_own_end(graph, node)]
+    half = len(ends) // 2
+    last = () if below is None else (below,)
+    if below is not None and graph.has_edge(step, below):
+        # A single end may stand on either side, wherever there is more room.
+        nodes = (*ends[:half], below, *ends[half:]) if half else ()
+        return _Row((step, below), nodes)
+    if not ends:
+        return _Row((step, *last), ())
+    if len(ends) % 2:
+        return _Row((step, ends[half], *last), tuple(ends))
+    post = f"post:{step}"
+    return _Row((step, post, *last), (*ends[:half], post, *ends[half:]))
 
 
 def _is_own_end(graph: nx.DiGraph, node: str) -> bool:
     return (graph.in_degree(node), graph.out_degree(node)) == (1, 0)
-
-
-def _neighbours(nodes: list[str]) -> Iterator[Pair]:
-    return pairwise(nodes)

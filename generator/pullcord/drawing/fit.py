@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from pullcord.drawing.answer import settle_answers
 from pullcord.drawing.chart import Chart
 from pullcord.drawing.geometry import Geometry
 from pullcord.drawing.layout import Engine, lay_out
@@ -18,17 +19,23 @@ def fit_chart(chart: Chart, styles: Sequence[Style], widest_px: float, engine: E
     """
     tried: list[Geometry] = []
     for style in styles:
-        tried.extend(geometries_of(chart, (style,), engine))
+        tried.append(geometry_of(chart, style, engine))
         if tried[-1].width <= widest_px:
             return tried[-1]
     return min(tried, key=lambda geometry: geometry.width)
 
 
-def geometries_of(chart: Chart, styles: Sequence[Style], engine: Engine) -> tuple[Geometry, ...]:
-    """Return the chart's geometry in every style, from one run of the layout engine.
+def geometry_of(chart: Chart, style: Style, engine: Engine) -> Geometry:
+    """Return the chart's geometry in one style. Raises LayoutError as `lay_out` does.
 
-    Raises LayoutError as `lay_out` does.
+    The engine is first asked to keep no room for the answers of arrows that pass other steps,
+    since there mostly is room near the question. Those that find none are asked for again.
     """
-    sized = [size_chart(chart, style) for style in styles]
-    plans = lay_out([request_for(one) for one in sized], engine)
-    return tuple(place(one, plan) for one, plan in zip(sized, plans, strict=True))
+    sized = size_chart(chart, style)
+    loose = sized.hints.passing
+    while True:
+        (plan,) = lay_out([request_for(sized, loose)], engine)
+        settled = settle_answers(place(sized, plan), loose)
+        if not settled.homeless:
+            return settled.geometry
+        loose -= settled.homeless

@@ -142,6 +142,12 @@ def move_lines(lines: tuple[TextLine, ...], x: float, y: float) -> tuple[TextLin
     return tuple(replace(line, x=rounded(line.x + x), y=rounded(line.y + y)) for line in lines)
 
 
+def move_label(label: Label, x: float, y: float) -> Label:
+    """Return the label with its lines moved by x and y."""
+    lines = move_lines(label.lines, x, y)
+    return replace(label, x=rounded(label.x + x), y=rounded(label.y + y), lines=lines)
+
+
 def rounded(length_px: float) -> float:
     """Return the length to the nearest 0.01 px, never as minus zero."""
     return round(length_px, 2) + 0.0

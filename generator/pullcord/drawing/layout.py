@@ -107,8 +107,7 @@ def _dot_source(request: Request) -> str:
     for number, edge in enumerate(request.edges):
         _add_edge(graph, number, edge)
     for above, below in request.below:
-        # Two rows further down, so that what the upper one ends in does not widen the lower row.
-        graph.edge(f"n{above}", f"n{below}", **_escaped(style="invis", minlen="2", weight=_HEAVY))
+        graph.edge(f"n{above}", f"n{below}", **_escaped(style="invis", weight=_HEAVY))
     for left, right in request.beside:
         with graph.subgraph(graph_attr={"rank": "same"}) as row:
             row.edge(f"n{left}", f"n{right}", **_escaped(style="invis"))

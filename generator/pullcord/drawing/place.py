@@ -2,10 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
-from pullcord.drawing.answer import bring_answers_near
-from pullcord.drawing.arrange import Pair, hints_for
+from pullcord.drawing.arrange import Hints, Pair, arranged, hints_for
 from pullcord.drawing.chart import Chart, Edge, Node
 from pullcord.drawing.geometry import (
     Geometry,
@@ -13,7 +12,7 @@ from pullcord.drawing.geometry import (
     PlacedEdge,
     PlacedNode,
     Shape,
-    move_lines,
+    move_label,
     move_shape,
     rounded,
 )
@@ -28,45 +27,51 @@ _ARROW_HALF_WIDTH = 0.45
 
 @dataclass(frozen=True)
 class SizedChart:
-    """A chart whose symbols and answers have sizes, all still around (0, 0)."""
+    """An arranged chart whose symbols and answers have sizes, all still around (0, 0)."""
 
     chart: Chart
     style: Style
+    hints: Hints
     shapes: tuple[Shape, ...]
     labels: tuple[Label | None, ...]
 
 
 def size_chart(chart: Chart, style: Style) -> SizedChart:
-    """Measure every symbol and every answer."""
+    """Arrange a chart and measure every symbol and every answer."""
+    drawn = arranged(chart, style.arrangement, style.reach)
     return SizedChart(
-        chart=chart,
+        chart=drawn,
         style=style,
-        shapes=tuple(shape_of(node, style) for node in chart.nodes),
-        labels=tuple(label_of(edge.answers, style) for edge in chart.edges),
+        hints=hints_for(drawn, style.arrangement),
+        shapes=tuple(shape_of(node, style) for node in drawn.nodes),
+        labels=tuple(label_of(edge.answers, style) for edge in drawn.edges),
     )
 
 
-def request_for(sized: SizedChart) -> Request:
-    """Return what the layout engine must be asked."""
-    numbers = {node.id: number for number, node in enumerate(sized.chart.nodes)}
-    hints = hints_for(sized.chart, sized.style.arrangement)
+def request_for(sized: SizedChart, loose: frozenset[Pair]) -> Request:
+    """Return what the layout engine must be asked; no room is asked for the answers of `loose`."""
+    names = (*(node.id for node in sized.chart.nodes), *sized.hints.posts)
+    numbers = {name: number for number, name in enumerate(names)}
 
     def numbered(pairs: tuple[Pair, ...]) -> tuple[tuple[int, int], ...]:
         return tuple((numbers[first], numbers[second]) for first, second in pairs)
 
     return Request(
-        nodes=tuple(RequestNode(s.symbol, s.width, s.height) for s in sized.shapes),
+        nodes=(
+            *(RequestNode(s.symbol, s.width, s.height) for s in sized.shapes),
+            *(RequestNode("process", 2, 2) for _ in sized.hints.posts),
+        ),
         edges=tuple(
             RequestEdge(
                 tail=numbers[edge.tail],
                 head=numbers[edge.head],
-                is_straight=(edge.tail, edge.head) in hints.straight,
-                label_px=(label.width, label.height) if label else None,
+                is_straight=(edge.tail, edge.head) in sized.hints.straight,
+                label_px=_room(label) if label and (edge.tail, edge.head) not in loose else None,
             )
             for edge, label in zip(sized.chart.edges, sized.labels, strict=True)
         ),
-        below=numbered(hints.below),
-        beside=numbered(hints.beside),
+        below=numbered(sized.hints.below),
+        beside=numbered(sized.hints.beside),
         beside_px=sized.style.beside_px,
         below_px=sized.style.below_px,
     )
@@ -75,15 +80,16 @@ def request_for(sized: SizedChart) -> Request:
 def place(sized: SizedChart, plan: Plan) -> Geometry:
     """Return the geometry of a chart by the engine's plan."""
     margin = sized.style.margin_px
+    centres = plan.nodes[: len(sized.shapes)]
     nodes = [
         _place_node(node, move_shape(shape, x + margin, y + margin))
-        for node, shape, (x, y) in zip(sized.chart.nodes, sized.shapes, plan.nodes, strict=True)
+        for node, shape, (x, y) in zip(sized.chart.nodes, sized.shapes, centres, strict=True)
     ]
     edges = [
         _place_edge(edge, label, drawn, margin)
         for edge, label, drawn in zip(sized.chart.edges, sized.labels, plan.edges, strict=True)
     ]
-    geometry = Geometry(
+    return Geometry(
         name=sized.chart.name,
         title=sized.chart.title,
         summary=sized.chart.summary,
@@ -92,7 +98,6 @@ def place(sized: SizedChart, plan: Plan) -> Geometry:
         nodes=tuple(sorted(nodes, key=lambda node: (node.shape.y, node.shape.x, node.id))),
         edges=tuple(edges),
     )
-    return bring_answers_near(geometry)
 
 
 def _place_node(node: Node, shape: Shape) -> PlacedNode:
@@ -107,13 +112,16 @@ def _place_edge(edge: Edge, label: Label | None, drawn: PlanEdge, margin: float)
         answers=edge.answers,
         curve=curve,
         arrow=_arrow(_inward(drawn.tip, margin), curve[-1]),
-        label=_place_label(label, drawn.label, margin) if label and drawn.label else None,
+        label=_place_label(label, drawn.label, margin) if label else None,
     )
 
 
-def _place_label(label: Label, centre: Point, margin: float) -> Label:
-    x, y = _inward(centre, margin)
-    return replace(label, x=x, y=y, lines=move_lines(label.lines, x, y))
+def _place_label(label: Label, centre: Point | None, margin: float) -> Label:
+    return label if centre is None else move_label(label, *_inward(centre, margin))
+
+
+def _room(label: Label) -> tuple[float, float]:
+    return label.width, label.height
 
 
 def _arrow(tip: Point, base: Point) -> tuple[Point, Point, Point]:

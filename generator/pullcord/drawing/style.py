@@ -12,6 +12,8 @@ class Style:
     """One set of measures. The first of several that fits the screen is taken for a chart."""
 
     arrangement: Arrangement = "free"
+    reach: int = 1
+    """In a column, how many steps apart two checks may stand that share an end."""
     type_px: float = 16
     """Size of all type: what is read at arm's length on a tablet."""
     line_px: float = 21
@@ -40,6 +42,8 @@ SCREEN_STYLES = (
     Style(),
     Style(arrangement="column"),
     Style(arrangement="column", column_px=150, answer_px=105, beside_px=18),
-    Style(arrangement="column", column_px=130, answer_px=90, beside_px=14, slope=0.75),
+    Style(arrangement="column", column_px=150, answer_px=105, beside_px=18, reach=0),
+    Style(arrangement="column", column_px=130, answer_px=90, beside_px=10, slope=0.75),
+    Style(arrangement="column", column_px=130, answer_px=90, beside_px=10, slope=0.75, reach=0),
 )
 """From the roomiest to the narrowest. Type keeps its size in all of them."""
