@@ -9,9 +9,10 @@ from pullcord.model.procedure import Fits, Procedure
 from pullcord.pages.caution import BoxView, box_views
 from pullcord.pages.kit import Kit
 from pullcord.pages.prose import plain
-from pullcord.pages.step import Boxes, tool_title
+from pullcord.pages.step import tool_title
 from pullcord.pages.times import minutes_to_an_end, say_minutes
-from pullcord.safety.box import Box, SignalWord
+from pullcord.safety.box import Box
+from pullcord.safety.hazards import HAZARDS
 
 
 @dataclass(frozen=True)
@@ -42,21 +43,28 @@ def say_fits(words: Mapping[str, str], fits: Fits) -> tuple[str, ...]:
     given = {"kind": fits.kind, "ignition": fits.ignition, "fuel": fits.fuel}
     given["strokes"] = fits.strokes
     lines = tuple(
-        words[f"fits_{field}"].format(value=words["or"].join(plain(value) for value in values))
+        words[f"fits_{field}"].format(
+            value=f" {words['or']} ".join(plain(value) for value in values)
+        )
         for field, values in given.items()
         if values and "any" not in values
     )
     return lines or (words["fits_any"],)
 
 
-def hazards_met(kit: Kit, boxes: Boxes) -> tuple[BoxView, ...]:
-    """Return every hazard of the procedure once, under the gravest word it has anywhere."""
-    gravest: dict[str, SignalWord] = {}
-    for box in (box for at_node in boxes.values() for box in at_node):
-        for hazard in box.hazards:
-            gravest[hazard] = max(box.signal, gravest.get(hazard, box.signal))
-    found = tuple(Box(signal, (hazard,)) for hazard, signal in gravest.items())
-    return box_views(kit, found)
+def hazards_met(kit: Kit, hazards: tuple[str, ...]) -> tuple[BoxView, ...]:
+    """Return every hazard of the procedure in a box of its own, gravest first."""
+    return box_views(kit, (Box(HAZARDS[hazard].signal, (hazard,)) for hazard in hazards))
+
+
+def things_ready(kit: Kit, asked: tuple[str, ...]) -> tuple[str, ...]:
+    """Return what must be in place: what always must, then what the hazards ask for."""
+    return tuple(kit.ready[name] for name in dict.fromkeys((*kit.standing.always_ready, *asked)))
+
+
+def things_worn(kit: Kit, asked: tuple[str, ...]) -> tuple[str, ...]:
+    """Return what is worn: what always is, then what the hazards ask for."""
+    return tuple(kit.wear[name] for name in dict.fromkeys((*kit.standing.always_wear, *asked)))
 
 
 def _instead(procedure: Procedure, name: str) -> str:

@@ -19,6 +19,7 @@ from pullcord.safety.hazards import HAZARDS
 class SignView:
     """A drawing with what it says."""
 
+    id: str
     file: str
     means: str
 
@@ -44,7 +45,9 @@ def box_views(kit: Kit, boxes: Iterable[Box]) -> tuple[BoxView, ...]:
 
 def sign_views(kit: Kit, names: Iterable[str]) -> tuple[SignView, ...]:
     """Return drawings as they are printed."""
-    return tuple(SignView(f"signs/{name}.svg", kit.signs[name]) for name in names)
+    return tuple(
+        SignView(f"pc-sign-{name}", f"signs/{name}.svg", kit.signs[name]) for name in names
+    )
 
 
 def _view(kit: Kit, box: Box) -> BoxView:

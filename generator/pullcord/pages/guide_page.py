@@ -46,6 +46,7 @@ class GuideView:
     """The guide page, decided."""
 
     sections: tuple[SectionView, ...]
+    signs: tuple[SignView, ...]
     imprint: Imprint
 
 
@@ -53,7 +54,7 @@ def guide_page(kit: Kit) -> Page:
     """Return the page that says how to read the others."""
     sections = tuple(_section(kit, id_) for id_ in kit.guide)
     headings = tuple(Heading(section.id, section.title, 2) for section in sections)
-    html = render(kit, "guide", GuideView(sections, imprint(kit)))
+    html = render(kit, "guide", GuideView(sections, sign_views(kit, kit.signs), imprint(kit)))
     return Page(GUIDE, kit.words["guide_title"], html, headings, in_nav=True)
 
 

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from markupsafe import Markup
+
 from pullcord.pages.kit import Kit
 
 
@@ -15,6 +17,8 @@ class Imprint:
     """Build date, revision of the sources, revision of the procedure."""
     deferral: tuple[str, ...]
     """What goes before these pages."""
+    sheet_foot: Markup
+    """All of it short, as a CSS string: it is printed in the foot of every sheet."""
 
 
 def imprint(kit: Kit, digest: str | None = None) -> Imprint:
@@ -29,4 +33,11 @@ def imprint(kit: Kit, digest: str | None = None) -> Imprint:
         kit.words[key].format(value=value or kit.words["not_recorded"])
         for key, value in given.items()
     )
-    return Imprint(lines, kit.standing.deferral)
+    foot = css_string(f"{' · '.join(lines)}\n{kit.words['sheet_deferral']}")
+    return Imprint(lines, kit.standing.deferral, foot)
+
+
+def css_string(text: str) -> Markup:
+    """Return a CSS string literal in which nothing can end the string or the style element."""
+    kept = "".join(c if c.isalnum() and c.isascii() else f"\\{ord(c):x} " for c in text)
+    return Markup(f'"{kept}"')  # noqa: S704 (letters, digits and escapes only)

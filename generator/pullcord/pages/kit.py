@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass
 from pathlib import Path
+from typing import Any
 
 from jinja2 import ChoiceLoader, Environment, FileSystemLoader, StrictUndefined, TemplateError
 from markupsafe import Markup
@@ -35,6 +36,12 @@ class Kit:
     standing: Standing
     cautions: Mapping[str, Caution]
     """What each hazard's box says, by hazard."""
+    ready: Mapping[str, str]
+    """What must be in place before the first step, by what a hazard asks for."""
+    wear: Mapping[str, str]
+    """Protective equipment, by what a hazard asks for."""
+    walk_away: Mapping[str, str]
+    """What to see to before one walks away, by what may be so at the machine."""
     signs: Mapping[str, str]
     """What each of our drawings says, by name."""
     guide: Mapping[str, GuideSection]
@@ -55,17 +62,16 @@ def template_folders(settings: Settings) -> tuple[Path, ...]:
 def read_kit(settings: Settings) -> Kit:
     """Read templates and texts. Raises PullcordError when a text does not fit."""
     folders = template_folders(settings)
-    words = read_texts(folders, "words", Words)
-    cautions = read_texts(folders, "cautions", Named[Caution])
-    check_keys("words", words, read_texts(folders[-1:], "words", Words))
-    check_keys("cautions", cautions, read_texts(folders[-1:], "cautions", Named[Caution]))
     return Kit(
         settings=settings,
         templates=_environment(folders),
-        words=words,
+        words=_known("words", Words, folders),
         standing=read_texts(folders, "standing", Standing),
-        cautions=cautions,
-        signs=read_texts(folders, "signs", Words),
+        cautions=_known("cautions", Named[Caution], folders),
+        ready=_known("ready", Words, folders),
+        wear=_known("wear", Words, folders),
+        walk_away=_known("walk-away", Words, folders),
+        signs=_known("signs", Words, folders),
         guide=read_texts(folders, "guide", Named[GuideSection]),
         groups=read_texts(folders, "home", Named[HomeGroup]),
     )
@@ -91,3 +97,10 @@ def _environment(folders: tuple[Path, ...]) -> Environment:
         trim_blocks=True,
         lstrip_blocks=True,
     )
+
+
+def _known(name: str, shape: Any, folders: tuple[Path, ...]) -> Any:
+    """Read texts whose keys are all given by the shipped ones."""
+    texts = read_texts(folders, name, shape)
+    check_keys(name, texts, read_texts(folders[-1:], name, shape))
+    return texts

@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from pullcord.model.procedure import Procedure
-from pullcord.pages.address import GUIDE, HOME, PROCEDURES, RULES, link, procedure_uri
+from pullcord.pages.address import GUIDE, PROCEDURES, RULES, link, procedure_uri
 from pullcord.pages.before import say_time
 from pullcord.pages.imprint import Imprint, imprint
 from pullcord.pages.kit import Kit, render
@@ -70,7 +70,9 @@ def home_page(kit: Kit, project: ReadProject) -> Page:
     """Return the page that asks what the machine is doing."""
     groups = _groups(kit, project)
     pages = tuple(
-        PageLink(kit.words[f"{key}_title"], kit.words[f"{key}_says"], link(HOME, uri))
+        PageLink(
+            kit.words[f"{key}_title"], kit.words[f"{key}_says"], link(kit.settings.home_uri, uri)
+        )
         for key, uri in (("guide", GUIDE), ("list", PROCEDURES), ("rules", RULES))
     )
     headings = (
@@ -79,7 +81,7 @@ def home_page(kit: Kit, project: ReadProject) -> Page:
         Heading("places", kit.words["places_title"], 2),
     )
     html = render(kit, "home", HomeView(groups, pages, imprint(kit)))
-    return Page(HOME, kit.words["home_title"], html, headings, in_nav=True)
+    return Page(kit.settings.home_uri, kit.words["home_title"], html, headings, in_nav=True)
 
 
 def list_page(kit: Kit, project: ReadProject) -> Page:
@@ -101,7 +103,9 @@ def _groups(kit: Kit, project: ReadProject) -> tuple[Group, ...]:
 
 def _group(kit: Kit, project: ReadProject, id_: str, group: HomeGroup) -> Group:
     names = [name for name in group.procedures if name in project.files]
-    return Group(id_, group.title, tuple(_entry(kit, project, name, HOME) for name in names))
+    return Group(
+        id_, group.title, tuple(_entry(kit, project, name, kit.settings.home_uri) for name in names)
+    )
 
 
 def _entry(kit: Kit, project: ReadProject, name: str, from_uri: str) -> Entry:

@@ -12,9 +12,13 @@ LEVELS = ((0.25, "odds_often"), (0.10, "odds_sometimes"), (0.03, "odds_seldom"),
 
 def shares(procedure: Procedure) -> dict[str, float]:
     """Return each cause's share of all odds given, 0 to 1; causes without odds are left out."""
-    given = {name: cause.odds for name, cause in procedure.causes.items() if cause.odds}
-    total = sum(given.values())
-    return {name: odds / total for name, odds in given.items()}
+    total = _total(procedure)
+    return {name: cause.odds / total for name, cause in procedure.causes.items() if cause.odds}
+
+
+def other_share(procedure: Procedure) -> float:
+    """Return the share of it being none of the causes, 0 when nobody says."""
+    return (procedure.other_odds or 0) / (_total(procedure) or 1)
 
 
 def say_share(words: Mapping[str, str], share: float) -> str:
@@ -22,3 +26,7 @@ def say_share(words: Mapping[str, str], share: float) -> str:
     word = next(words[key] for least, key in LEVELS if share >= least)
     percent = words["under_one_percent"] if share < 0.01 else f"{share:.0%}".replace("%", " %")
     return words["odds_share"].format(word=word, percent=percent)
+
+
+def _total(procedure: Procedure) -> float:
+    return sum(cause.odds or 0 for cause in procedure.causes.values()) + (procedure.other_odds or 0)

@@ -9,18 +9,28 @@ from markupsafe import Markup
 
 from pullcord.model.procedure import Library, Procedure
 from pullcord.model.target import Target
-from pullcord.pages.address import GUIDE, HOME, anchor, link, procedure_uri
-from pullcord.pages.before import ToolView, hazards_met, say_fits, say_time, tool_views
-from pullcord.pages.caution import BoxView
+from pullcord.pages.address import GUIDE, anchor, link, procedure_uri
+from pullcord.pages.before import (
+    ToolView,
+    hazards_met,
+    say_fits,
+    say_time,
+    things_ready,
+    things_worn,
+    tool_views,
+)
+from pullcord.pages.caution import BoxView, SignView, sign_views
+from pullcord.pages.chart import ChartView
 from pullcord.pages.imprint import Imprint, imprint
 from pullcord.pages.kit import Kit, render
 from pullcord.pages.need import ReadProcedure
-from pullcord.pages.odds import say_share, shares
+from pullcord.pages.odds import other_share, say_share, shares
 from pullcord.pages.order import reading_order
 from pullcord.pages.page import Heading, Page
 from pullcord.pages.prose import paragraphs
-from pullcord.pages.step import Boxes, render_cause, render_step
+from pullcord.pages.step import render_cause, render_step
 from pullcord.pages.way import Signposts, Way, reached_from
+from pullcord.safety.notes import SafetyNotes
 
 
 @dataclass(frozen=True)
@@ -45,29 +55,35 @@ class ProcedureView:
     standing_before: tuple[str, ...]
     before: tuple[tuple[str, ...], ...]
     hazards: tuple[BoxView, ...]
+    ready: tuple[str, ...]
+    wear: tuple[str, ...]
     tools: tuple[ToolView, ...]
     first: Way
     proves: str
     mistakes: tuple[tuple[str, ...], ...]
     causes: tuple[CauseLine, ...]
+    other_odds: str
+    """How often it is none of them; empty when nobody says."""
     odds_note: str
-    chart: Markup
+    chart: ChartView
     steps: tuple[Markup, ...]
     remedies: tuple[Markup, ...]
     done_from: tuple[Way, ...]
     walk_away: tuple[str, ...]
     home_link: str
     guide_link: str
+    signs: tuple[SignView, ...]
+    """The drawings its boxes show, put into the page once."""
     imprint: Imprint
 
 
 def procedure_page(
-    kit: Kit, read: ReadProcedure, library: Library, boxes: Boxes, chart: Markup
+    kit: Kit, read: ReadProcedure, library: Library, notes: SafetyNotes, chart: ChartView
 ) -> Page:
-    """Return the page of a procedure without error findings, with its boxes and its flowchart."""
+    """Return the page of a procedure without error findings, with its cautions and its chart."""
     procedure = read.procedure
     posts = Signposts(procedure, library, reading_order(procedure), kit.words)
-    view = _view(kit, read.digest, posts, boxes, chart)
+    view = _view(kit, read.digest, posts, notes, chart)
     return Page(
         src_uri=procedure_uri(procedure.procedure),
         title=procedure.title,
@@ -77,7 +93,9 @@ def procedure_page(
     )
 
 
-def _view(kit: Kit, digest: str, posts: Signposts, boxes: Boxes, chart: Markup) -> ProcedureView:
+def _view(
+    kit: Kit, digest: str, posts: Signposts, notes: SafetyNotes, chart: ChartView
+) -> ProcedureView:
     procedure = posts.procedure
     uri = procedure_uri(procedure.procedure)
     return ProcedureView(
@@ -89,20 +107,24 @@ def _view(kit: Kit, digest: str, posts: Signposts, boxes: Boxes, chart: Markup) 
         time=say_time(kit.words, procedure),
         standing_before=kit.standing.before,
         before=tuple(paragraphs(text) for text in procedure.before),
-        hazards=hazards_met(kit, boxes),
+        hazards=hazards_met(kit, notes.before_start.hazards),
+        ready=things_ready(kit, notes.before_start.ready),
+        wear=things_worn(kit, notes.before_start.wear),
         tools=tool_views(procedure),
         first=posts.way(kit.words["start"], Target("step", procedure.start)),
         proves=procedure.proves or "",
         mistakes=tuple(paragraphs(text) for text in procedure.mistakes),
         causes=_cause_lines(posts),
+        other_odds=_other_odds(kit.words, procedure),
         odds_note=_odds_note(kit.words, procedure),
         chart=chart,
-        steps=tuple(render_step(kit, posts, name, boxes) for name in posts.order.steps),
-        remedies=tuple(render_cause(kit, posts, name, boxes) for name in posts.order.causes),
+        steps=tuple(render_step(kit, posts, name, notes) for name in posts.order.steps),
+        remedies=tuple(render_cause(kit, posts, name, notes) for name in posts.order.causes),
         done_from=reached_from(posts, "done"),
         walk_away=kit.standing.walk_away,
-        home_link=link(uri, HOME),
+        home_link=link(uri, kit.settings.home_uri),
         guide_link=link(uri, GUIDE),
+        signs=sign_views(kit, kit.signs),
         imprint=imprint(kit, digest),
     )
 
@@ -117,6 +139,11 @@ def _cause_lines(posts: Signposts) -> tuple[CauseLine, ...]:
         )
         for name in posts.order.causes
     )
+
+
+def _other_odds(words: Mapping[str, str], procedure: Procedure) -> str:
+    share = other_share(procedure)
+    return say_share(words, share) if share else ""
 
 
 def _odds_note(words: Mapping[str, str], procedure: Procedure) -> str:

@@ -5,6 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 from pathlib import Path
 
+from pullcord.drawing.layout import Engine
+
 
 @dataclass(frozen=True)
 class Settings:
@@ -18,3 +20,9 @@ class Settings:
     """Folders whose files go before those shipped in `site_templates`, first one first."""
     currency: str = ""
     """What stands behind an amount of money, such as `EUR`; empty for the reader's own money."""
+    layout_engine: Engine = "built-in"
+    """What places the boxes of a flowchart."""
+    cache_folder: Path | None = None
+    """Where finished charts are kept between builds; None keeps nothing."""
+    home_uri: str = "index.md"
+    """Where the page of symptoms lies; elsewhere when the project has a home page of its own."""

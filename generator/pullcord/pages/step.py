@@ -19,6 +19,7 @@ from pullcord.pages.prose import paragraphs, plain
 from pullcord.pages.times import say_minutes
 from pullcord.pages.way import Signposts, Way, answers, reached_from
 from pullcord.safety.box import Box
+from pullcord.safety.notes import SafetyNotes
 
 Boxes = Mapping[str, tuple[Box, ...]]
 """The boxes of every step and cause of a procedure, by graph node."""
@@ -52,6 +53,8 @@ class StepView:
     reading: ReadingView | None
     ask: str
     answers: tuple[Way, ...]
+    stop_here: tuple[str, ...]
+    """What to see to when one stops for the day after it."""
     reached_from: tuple[Way, ...]
 
 
@@ -67,23 +70,25 @@ class CauseView:
     parts: str
     minutes: str
     source: str
+    stop_here: tuple[str, ...]
+    """What to see to when one stops for the day after it."""
     reached_from: tuple[Way, ...]
     again: str
     """The anchor of the first step, to prove the remedy."""
 
 
-def render_step(kit: Kit, posts: Signposts, name: str, boxes: Boxes) -> Markup:
+def render_step(kit: Kit, posts: Signposts, name: str, notes: SafetyNotes) -> Markup:
     """Print a step. Raises KeyError when nobody worked out its boxes."""
     node = f"step:{name}"
     step = posts.procedure.steps[name]
-    return render(kit, "step", _step_view(kit, posts, node, step, boxes[node]))
+    return render(kit, "step", _step_view(kit, posts, node, step, notes))
 
 
-def render_cause(kit: Kit, posts: Signposts, name: str, boxes: Boxes) -> Markup:
+def render_cause(kit: Kit, posts: Signposts, name: str, notes: SafetyNotes) -> Markup:
     """Print a cause with its remedy. Raises KeyError when nobody worked out its boxes."""
     node = f"cause:{name}"
     cause = posts.procedure.causes[name]
-    return render(kit, "cause", _cause_view(kit, posts, node, cause, boxes[node]))
+    return render(kit, "cause", _cause_view(kit, posts, node, cause, notes))
 
 
 def tool_title(procedure: Procedure, name: str) -> str:
@@ -91,15 +96,13 @@ def tool_title(procedure: Procedure, name: str) -> str:
     return procedure.tools[name].title if name in procedure.tools else plain(name)
 
 
-def _step_view(
-    kit: Kit, posts: Signposts, node: str, step: Step, boxes: tuple[Box, ...]
-) -> StepView:
+def _step_view(kit: Kit, posts: Signposts, node: str, step: Step, notes: SafetyNotes) -> StepView:
     name = node.removeprefix("step:")
     return StepView(
         id=anchor(node),
         label=kit.words["way_step"].format(number=posts.order.numbers[node]),
         title=step.title,
-        boxes=box_views(kit, boxes),
+        boxes=box_views(kit, notes.boxes[node]),
         instruction=paragraphs(step.do),
         why=paragraphs(step.why),
         needs=tuple(tool_title(posts.procedure, tool) for tool in step.needs),
@@ -108,22 +111,24 @@ def _step_view(
         reading=_reading_view(kit.words, step.reading),
         ask=step.ask or (kit.words["ask_reading"] if step.reading else ""),
         answers=answers(posts, name, step),
+        stop_here=tuple(kit.walk_away[item] for item in notes.walk_away[node]),
         reached_from=reached_from(posts, node),
     )
 
 
 def _cause_view(
-    kit: Kit, posts: Signposts, node: str, cause: Cause, boxes: tuple[Box, ...]
+    kit: Kit, posts: Signposts, node: str, cause: Cause, notes: SafetyNotes
 ) -> CauseView:
     return CauseView(
         id=anchor(node),
         label=kit.words["way_cause"].format(number=posts.order.numbers[node]),
         title=cause.title,
-        boxes=box_views(kit, boxes),
+        boxes=box_views(kit, notes.boxes[node]),
         remedy=paragraphs(cause.remedy),
         parts="" if cause.parts is None else f"{cause.parts} {kit.settings.currency}".strip(),
         minutes="" if cause.minutes is None else say_minutes(kit.words, cause.minutes),
         source=cause.source or "",
+        stop_here=tuple(kit.walk_away[item] for item in notes.walk_away[node]),
         reached_from=reached_from(posts, node),
         again=f"#step-{posts.procedure.start}",
     )

@@ -8,17 +8,18 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from pathlib import Path
+from types import MappingProxyType
 from typing import Annotated, Any, Literal, TypeVar
 
 import yaml
-from pydantic import StringConstraints, TypeAdapter, ValidationError
+from pydantic import AfterValidator, StringConstraints, TypeAdapter, ValidationError
 
 from pullcord.errors import PullcordError
-from pullcord.model.base import Line, Name, Named, Record, Text
+from pullcord.model.base import Line, Name, Record, Text
 
 Shape = TypeVar("Shape")
 Phrase = Annotated[str, StringConstraints(strip_whitespace=True, min_length=1)]
-Words = Named[Phrase]
+Words = Annotated[Mapping[str, Phrase], AfterValidator(MappingProxyType)]
 """Labels and short sentences, by key; `{name}` in one is filled in by the page that prints it."""
 
 
@@ -29,6 +30,10 @@ class Standing(Record):
     """What goes before these pages: the maker's manual, local codes, licensed practice."""
     before: tuple[Text, ...]
     """What holds before the first step of any procedure."""
+    always_ready: tuple[Name, ...]
+    """What is in place before any procedure, by the keys of `ready.yaml`."""
+    always_wear: tuple[Name, ...]
+    """What is worn in any procedure, by the keys of `wear.yaml`."""
     walk_away: tuple[Text, ...]
     """How a machine is left, whatever was found."""
 

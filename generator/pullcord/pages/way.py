@@ -46,7 +46,7 @@ class Signposts:
         return self.order.numbers.get(target.node, "")
 
     def title(self, target: Target) -> str:
-        """Return what stands at the target, as its own heading says it."""
+        """Return what stands at the target, as its own heading says it; empty for the end."""
         match target.kind:
             case "step":
                 return self.procedure.steps[target.name].title
@@ -55,7 +55,7 @@ class Signposts:
             case "procedure":
                 return self.library.procedures[target.name].title
             case "done":
-                return self.words["done_title"]
+                return ""
 
 
 def answers(posts: Signposts, name: str, step: Step) -> tuple[Way, ...]:
