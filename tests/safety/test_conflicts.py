@@ -10,6 +10,7 @@ from hypothesis import strategies as st
 
 from pullcord.safety.conflicts import Conflict, check_conflicts, find_clashes
 from pullcord.safety.effects import state_during
+from pullcord.safety.flow import follow
 from pullcord.safety.scope import scope_from
 from pullcord.safety.vocabulary import CONDITIONS
 from tests.safety.make import library, procedure
@@ -152,7 +153,7 @@ def test_conflicts_found_are_those_on_some_path(both, conflict) -> None:
             effects = scope.effects[node]
             if conflict.is_met(state_during(state, effects), effects.meets):
                 shortest[node] = min(position, shortest.get(node, position))
-    clashes = find_clashes(scope, (conflict,))
+    clashes = find_clashes(follow(scope), (conflict,))
     assert {node: len(clash.way) for node, clash in clashes.items()} == shortest
     for clash in clashes.values():
         assert all(scope.graph.has_edge(*edge) for edge in pairwise(clash.way))

@@ -9,8 +9,8 @@ from pullcord.finding import Flaw, Place
 from pullcord.graph import ways_out
 from pullcord.model.procedure import Library, Procedure
 from pullcord.safety.effects import key_that_meets, state_during
-from pullcord.safety.flow import entering_states, passed_on_every_way
-from pullcord.safety.scope import Scope, parts_of, scope_from
+from pullcord.safety.flow import Followed, follow_from, passed_on_every_way
+from pullcord.safety.scope import Scope, parts_of
 from pullcord.safety.vocabulary import State, says
 from pullcord.safety.witness import Way, begun_at, short_name, shortest_way, state_on, told
 
@@ -50,8 +50,9 @@ def check_conflicts(
     Where another procedure is in conflict only because of what this one hands over, the flaw
     stands at the answer that hands over.
     """
-    scope = scope_from(procedure, library)
-    clashes = find_clashes(scope, conflicts)
+    followed = follow_from(procedure, library)
+    scope = followed.scope
+    clashes = find_clashes(followed, conflicts)
     home = procedure.procedure
     theirs = _found_without(procedure, library, clashes, conflicts)
     for node, clash in clashes.items():
@@ -59,15 +60,15 @@ def check_conflicts(
             yield _flaw(procedure, scope, clash, mend, home)
 
 
-def find_clashes(scope: Scope, conflicts: tuple[Conflict, ...]) -> Mapping[str, Clash]:
+def find_clashes(followed: Followed, conflicts: tuple[Conflict, ...]) -> Mapping[str, Clash]:
     """Return every node in conflict, with the first conflict it is in and the shortest way."""
     triggers = frozenset().union(*(conflict.triggers for conflict in conflicts))
-    if all(effects.meets.isdisjoint(triggers) for effects in scope.effects.values()):
-        return {}
     clashes = {}
-    for node, state in entering_states(scope).items():
+    for node, state in followed.entering.items():
+        if followed.scope.effects[node].meets.isdisjoint(triggers):
+            continue
         for conflict in conflicts:
-            way = _way_to(scope, node, state, conflict)
+            way = _way_to(followed.scope, node, state, conflict)
             if way is not None:
                 clashes[node] = Clash(conflict, way)
                 break
@@ -105,7 +106,7 @@ def _found_without(
     return frozenset(
         node
         for name in next_procedures
-        for node in find_clashes(scope_from(library.procedures[name], library), conflicts)
+        for node in find_clashes(follow_from(library.procedures[name], library), conflicts)
         if parts_of(node)[0] != procedure.procedure
     )
 

@@ -8,7 +8,6 @@ from dataclasses import dataclass
 from pullcord.model.action import Action
 from pullcord.safety.vocabulary import AT_START, ROWS, Row, State
 
-
 _FIELDS = tuple((row.verb.replace("-", "_"), row) for row in ROWS)
 
 

@@ -7,8 +7,8 @@ from collections.abc import Iterator
 from pullcord.finding import Flaw, Place
 from pullcord.model.procedure import Library, Procedure
 from pullcord.safety.effects import key_that_meets, rows_of, state_during
-from pullcord.safety.flow import entering_states, put_right_on_every_way
-from pullcord.safety.scope import Scope, is_end, parts_of, scope_before, scope_from
+from pullcord.safety.flow import Followed, follow, follow_from, put_right_on_every_way
+from pullcord.safety.scope import Scope, is_end, parts_of, scope_before
 from pullcord.safety.vocabulary import CONDITIONS, State
 from pullcord.safety.witness import short_name, told, way_between
 
@@ -19,10 +19,10 @@ MANY = 3
 
 def check_put_right(procedure: Procedure, library: Library | None) -> Iterator[Flaw]:
     """Yield a flaw for each thing a step brings about that is not put right on every way out."""
-    scope = scope_from(procedure, library)
-    reached = entering_states(scope)
+    followed = follow_from(procedure, library)
+    scope = followed.scope
     right = put_right_on_every_way(scope)
-    for node in reached:
+    for node in followed.entering:
         if parts_of(node)[0] != procedure.procedure:
             continue  # It is reported in the file it stands in.
         for condition in CONDITIONS:
@@ -32,11 +32,11 @@ def check_put_right(procedure: Procedure, library: Library | None) -> Iterator[F
 
 def check_ever_begun(procedure: Procedure, library: Library | None) -> Iterator[Flaw]:
     """Yield a flaw for each thing put right that no way there can have brought about."""
-    suspects = list(_never_begun(procedure, scope_from(procedure)))
+    suspects = list(_never_begun(procedure, follow_from(procedure, library)))
     if not suspects:
         return
     # Another procedure may have brought it about before it handed over.
-    confirmed = set(_never_begun(procedure, scope_before(procedure, library)))
+    confirmed = set(_never_begun(procedure, follow(scope_before(procedure, library))))
     for place, condition in suspects:
         if (place, condition) in confirmed:
             yield Flaw(
@@ -47,8 +47,9 @@ def check_ever_begun(procedure: Procedure, library: Library | None) -> Iterator[
             )
 
 
-def _never_begun(procedure: Procedure, scope: Scope) -> Iterator[tuple[tuple[str, ...], str]]:
-    for node, entering in entering_states(scope).items():
+def _never_begun(procedure: Procedure, followed: Followed) -> Iterator[tuple[tuple[str, ...], str]]:
+    scope = followed.scope
+    for node, entering in followed.entering.items():
         owner, kind, name = parts_of(node)
         if owner != procedure.procedure or node not in scope.actions:
             continue

@@ -9,12 +9,13 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
-from functools import reduce
+from functools import lru_cache, reduce
 
 import networkx as nx
 
+from pullcord.model.procedure import Library, Procedure
 from pullcord.safety.effects import exposure, state_leaving
-from pullcord.safety.scope import Scope, is_end
+from pullcord.safety.scope import Scope, is_end, scope_from
 from pullcord.safety.vocabulary import CONDITIONS, State
 
 EVERYTHING: State = frozenset(CONDITIONS)
@@ -43,6 +44,34 @@ class Followed:
 def follow(scope: Scope) -> Followed:
     """Follow the state through a scope."""
     return Followed(scope, entering_states(scope))
+
+
+def follow_from(procedure: Procedure, library: Library | None = None) -> Followed:
+    """Follow the state from a procedure's start through all it may hand over to."""
+    return _follow_from(_Asked(procedure, library))
+
+
+@dataclass(frozen=True, eq=False)
+class _Asked:
+    procedure: Procedure
+    library: Library | None
+
+    def __hash__(self) -> int:
+        return hash((id(self.procedure), id(self.library)))
+
+    def __eq__(self, other: object) -> bool:
+        return (
+            isinstance(other, _Asked)
+            and self.procedure is other.procedure
+            and self.library is other.library
+        )
+
+
+@lru_cache(maxsize=16)
+def _follow_from(asked: _Asked) -> Followed:
+    # Ten rules ask the same of one procedure, one after the other. Records have no hash, so the
+    # very objects are the key; being held by it, they cannot make way for others meanwhile.
+    return follow(scope_from(asked.procedure, asked.library))
 
 
 def entering_states(scope: Scope) -> Mapping[str, State]:

@@ -109,7 +109,8 @@ CALLS: tuple[Call, ...] = (
     _call("engine-running", hazards=_RUNNING),
     _call("flame", hazards=("flame-or-hot-work",)),
     _call("hot-work", hazards=("flame-or-hot-work",)),
-    _call("spark", hazards=("high-voltage",)),
+    # A spark that is made on purpose lights petrol nobody knows of.
+    _call("spark", hazards=("high-voltage", "petrol-near")),
     _call("near-high-voltage", hazards=("high-voltage",)),
     _call("cranking", hazards=("cranking", "moving-parts")),
     _call("cranking", "ignition-live", hazards=("high-voltage",)),
