@@ -31,8 +31,8 @@ class Hints:
     """Points nobody sees: they hold the column straight between two ends of a check."""
     below: tuple[Pair, ...] = ()
     """Nodes without an arrow between them; the second stands below the first all the same."""
-    beside: tuple[Pair, ...] = ()
-    """Neighbours in a row, the left one first."""
+    rows: tuple[tuple[str, ...], ...] = ()
+    """Nodes that share a row, from the left."""
     passing: frozenset[Pair] = frozenset()
     """Arrows that run past steps they do not touch."""
 
@@ -62,7 +62,7 @@ def hints_for(chart: Chart, arrangement: Arrangement) -> Hints:
         straight=frozenset(pair for pair in column if graph.has_edge(*pair)),
         posts=tuple(node for row in rows for node in row.column if node not in graph),
         below=tuple(pair for pair in column if not graph.has_edge(*pair)),
-        beside=tuple(pair for row in rows for pair in pairwise(row.nodes)),
+        rows=tuple(row.nodes for row in rows if row.nodes),
         passing=frozenset(pair for pair in graph.edges if _is_passing(pair, order)),
     )
 

@@ -72,12 +72,14 @@ def chart_font_css(cache_folder: Path | None = None) -> str:
 
 
 def _geometry(chart: Chart, settings: ChartSettings) -> Geometry:
+    if settings.cache_folder is None:
+        return fit_chart(chart, SCREEN_STYLES, settings.widest_px, settings.engine)
     key = (
         "geometry",
         _CHART.dump_json(chart).decode(),
+        settings.engine,
         engine_version(settings.engine),
         str(settings.widest_px),
-        repr(SCREEN_STYLES),
     )
     kept = keep(settings.cache_folder, key, partial(_make_geometry, chart, settings))
     return _GEOMETRY.validate_json(kept)

@@ -10,19 +10,22 @@ import os
 import shutil
 import subprocess
 import sys
-from collections.abc import Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from functools import cache
+from itertools import pairwise
 from pathlib import Path
 from typing import Literal
 
 import graphviz
 
-from pullcord.drawing.plan import Plan, Request, RequestEdge, parse_plans
+from pullcord.drawing.plan import Plan, Request, parse_plans
 from pullcord.errors import LayoutError
 
 Engine = Literal["built-in", "dot"]
 PROGRAMS: dict[Engine, str] = {"built-in": "graphviz-pure", "dot": "dot"}
 TIMEOUT_SECONDS = 60.0
+
+_Arrow = tuple[int, int, dict[str, str]]
 
 _POINTS_PER_INCH = 72
 _HEAVY = "40"
@@ -43,14 +46,14 @@ def lay_out(
     if not requests:
         return ()
     source = "".join(_dot_source(request) for request in requests)
-    answer = _run(engine, ["-Kdot", "-Tjson0"], source, timeout_seconds)
+    program = find_engine(engine)
+    answer = _run(engine, program, ["-Kdot", "-Tjson0"], source, timeout_seconds)
     return parse_plans(answer, requests, PROGRAMS[engine])
 
 
-@cache
 def engine_version(engine: Engine) -> str:
     """Return what the engine calls itself. Raises LayoutError when it does not answer."""
-    return _run(engine, ["-V"], "", TIMEOUT_SECONDS)
+    return _version(engine, find_engine(engine))
 
 
 def find_engine(engine: Engine) -> Path:
@@ -68,8 +71,14 @@ def find_engine(engine: Engine) -> Path:
     return Path(found)
 
 
-def _run(engine: Engine, arguments: list[str], source: str, timeout_seconds: float) -> str:
-    program = find_engine(engine)
+@cache
+def _version(engine: Engine, program: Path) -> str:
+    return _run(engine, program, ["-V"], "", TIMEOUT_SECONDS)
+
+
+def _run(
+    engine: Engine, program: Path, arguments: list[str], source: str, timeout_seconds: float
+) -> str:
     try:
         done = subprocess.run(  # noqa: S603 - a program we looked up, fixed arguments, no shell
             [str(program), *arguments],
@@ -101,24 +110,45 @@ def _dot_source(request: Request) -> str:
         node_attr=_escaped(label="", fixedsize="true", margin="0"),
         edge_attr=_escaped(arrowsize="0.8"),
     )
+    leading = _leading(request)
     for number, node in enumerate(request.nodes):
         size = {"width": _inches(node.width_px), "height": _inches(node.height_px)}
-        graph.node(f"n{number}", **_escaped(shape=_SHAPES.get(node.symbol, "box"), **size))
-    for number, edge in enumerate(request.edges):
-        _add_edge(graph, number, edge)
-    for above, below in request.below:
-        graph.edge(f"n{above}", f"n{below}", **_escaped(style="invis", weight=_HEAVY))
-    for left, right in request.beside:
-        with graph.subgraph(graph_attr={"rank": "same"}) as row:
-            row.edge(f"n{left}", f"n{right}", **_escaped(style="invis"))
+        shape = _SHAPES.get(node.symbol, "box")
+        order = {"ordering": "out"} if number in leading else {}
+        graph.node(f"n{number}", **_escaped(shape=shape, **size, **order))
+    for tail, head, attributes in sorted(_arrows(request), key=lambda arrow: _turn(arrow, leading)):
+        graph.edge(f"n{tail}", f"n{head}", **attributes)
+    for row in request.rows:
+        with graph.subgraph(graph_attr={"rank": "same"}) as same:
+            for left, right in pairwise(row):
+                same.edge(f"n{left}", f"n{right}", **_escaped(style="invis"))
     return str(graph.source)
 
 
-def _add_edge(graph: graphviz.Digraph, number: int, edge: RequestEdge) -> None:
-    weight = _HEAVY if edge.is_straight else "1"
-    label = {} if edge.label_px is None else {"label": _spacer(*edge.label_px)}
-    attributes = _escaped(id=f"e{number}", weight=weight)
-    graph.edge(f"n{edge.tail}", f"n{edge.head}", **attributes, **label)
+def _arrows(request: Request) -> Iterator[_Arrow]:
+    for number, edge in enumerate(request.edges):
+        weight = _HEAVY if edge.is_straight else "1"
+        label = {} if edge.label_px is None else {"label": _spacer(*edge.label_px)}
+        yield edge.tail, edge.head, {**_escaped(id=f"e{number}", weight=weight), **label}
+    for above, below in request.below:
+        yield above, below, _escaped(style="invis", weight=_HEAVY)
+
+
+def _leading(request: Request) -> dict[int, tuple[int, ...]]:
+    """Return, by its node, each row that all of a node's arrows lead to.
+
+    The engine does not always keep the order of a row; it does keep that of a node's arrows.
+    """
+    heads: dict[int, set[int]] = {}
+    for tail, head, _ in _arrows(request):
+        heads.setdefault(tail, set()).add(head)
+    rows = {frozenset(row): row for row in request.rows}
+    return {tail: rows[frozenset(to)] for tail, to in heads.items() if frozenset(to) in rows}
+
+
+def _turn(arrow: _Arrow, leading: Mapping[int, tuple[int, ...]]) -> tuple[int, int]:
+    tail, head, _ = arrow
+    return tail, leading[tail].index(head) if tail in leading else 0
 
 
 def _escaped(**attributes: str) -> dict[str, str]:

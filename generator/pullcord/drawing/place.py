@@ -53,9 +53,6 @@ def request_for(sized: SizedChart, loose: frozenset[Pair]) -> Request:
     names = (*(node.id for node in sized.chart.nodes), *sized.hints.posts)
     numbers = {name: number for number, name in enumerate(names)}
 
-    def numbered(pairs: tuple[Pair, ...]) -> tuple[tuple[int, int], ...]:
-        return tuple((numbers[first], numbers[second]) for first, second in pairs)
-
     return Request(
         nodes=(
             *(RequestNode(s.symbol, s.width, s.height) for s in sized.shapes),
@@ -70,8 +67,8 @@ def request_for(sized: SizedChart, loose: frozenset[Pair]) -> Request:
             )
             for edge, label in zip(sized.chart.edges, sized.labels, strict=True)
         ),
-        below=numbered(sized.hints.below),
-        beside=numbered(sized.hints.beside),
+        below=tuple((numbers[above], numbers[below]) for above, below in sized.hints.below),
+        rows=tuple(tuple(numbers[name] for name in row) for row in sized.hints.rows),
         beside_px=sized.style.beside_px,
         below_px=sized.style.below_px,
     )

@@ -46,8 +46,8 @@ class Request:
     edges: tuple[RequestEdge, ...]
     below: tuple[tuple[int, int], ...]
     """Pairs whose second stands straight below the first though no arrow joins them."""
-    beside: tuple[tuple[int, int], ...]
-    """Pairs that share a row, the left one first."""
+    rows: tuple[tuple[int, ...], ...]
+    """Nodes that share a row, from the left."""
     beside_px: float
     """The gap between neighbours in a row."""
     below_px: float
