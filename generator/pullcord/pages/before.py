@@ -43,9 +43,7 @@ def say_fits(words: Mapping[str, str], fits: Fits) -> tuple[str, ...]:
     given = {"kind": fits.kind, "ignition": fits.ignition, "fuel": fits.fuel}
     given["strokes"] = fits.strokes
     lines = tuple(
-        words[f"fits_{field}"].format(
-            value=f" {words['or']} ".join(plain(value) for value in values)
-        )
+        words[f"fits_{field}"].format(value=_either(words, [plain(value) for value in values]))
         for field, values in given.items()
         if values and "any" not in values
     )
@@ -65,6 +63,12 @@ def things_ready(kit: Kit, asked: tuple[str, ...]) -> tuple[str, ...]:
 def things_worn(kit: Kit, asked: tuple[str, ...]) -> tuple[str, ...]:
     """Return what is worn: what always is, then what the hazards ask for."""
     return tuple(kit.wear[name] for name in dict.fromkeys((*kit.standing.always_wear, *asked)))
+
+
+def _either(words: Mapping[str, str], values: list[str]) -> str:
+    if len(values) == 1:
+        return values[0]
+    return f"{', '.join(values[:-1])} {words['or']} {values[-1]}"
 
 
 def _instead(procedure: Procedure, name: str) -> str:

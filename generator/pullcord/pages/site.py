@@ -9,6 +9,7 @@ from pullcord.pages.lists import home_page, list_page
 from pullcord.pages.need import ReadProcedure, ReadProject
 from pullcord.pages.page import Page
 from pullcord.pages.procedure_page import procedure_page
+from pullcord.pages.rules_page import rules_page
 from pullcord.pages.settings import Settings
 from pullcord.safety.notes import SafetyNotes, safety_notes
 
@@ -24,7 +25,8 @@ def site_pages(project: ReadProject, settings: Settings) -> tuple[Page, ...]:
     procedures = tuple(
         _procedure_page(kit, project, read, notes[name]) for name, read in project.files.items()
     )
-    return (home_page(kit, project), *procedures, list_page(kit, project), guide_page(kit))
+    lists = (home_page(kit, project), list_page(kit, project))
+    return (*lists, guide_page(kit), rules_page(kit), *procedures)
 
 
 def _procedure_page(

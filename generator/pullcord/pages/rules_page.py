@@ -1,0 +1,66 @@
+"""The page of all rules: what is found, why it matters, and how it is mended."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from pullcord.pages.address import RULES
+from pullcord.pages.imprint import Imprint, imprint
+from pullcord.pages.kit import Kit, render
+from pullcord.pages.page import Heading, Page
+from pullcord.pages.prose import Piece, paragraphs, pieces
+from pullcord.rules.catalogue import RuleDoc, documented_rules
+
+
+@dataclass(frozen=True)
+class ExampleView:
+    """One file of an example."""
+
+    file: str
+    text: str
+
+
+@dataclass(frozen=True)
+class RuleView:
+    """One rule, every word of it decided."""
+
+    id: str
+    name: str
+    severity: str
+    title: tuple[Piece, ...]
+    text: tuple[tuple[Piece, ...], ...]
+    failing: tuple[ExampleView, ...]
+    mended: tuple[ExampleView, ...]
+
+
+@dataclass(frozen=True)
+class RulesView:
+    """The page, decided."""
+
+    rules: tuple[RuleView, ...]
+    imprint: Imprint
+
+
+def rules_page(kit: Kit) -> Page:
+    """Return the page that lists every rule with a failing and a mended example."""
+    rules = tuple(_rule_view(kit.words, rule) for rule in documented_rules())
+    headings = tuple(Heading(rule.id, rule.name, 2) for rule in rules)
+    html = render(kit, "rules", RulesView(rules, imprint(kit)))
+    return Page(RULES, kit.words["rules_title"], html, headings)
+
+
+def _rule_view(words: Mapping[str, str], rule: RuleDoc) -> RuleView:
+    return RuleView(
+        id=f"rule-{rule.id}",
+        name=rule.id,
+        severity=words[f"rule_{rule.severity.value}"],
+        title=pieces(rule.title),
+        text=tuple(pieces(" ".join(part.split())) for part in paragraphs(rule.text)),
+        failing=_examples(rule.failing),
+        mended=_examples(rule.mended),
+    )
+
+
+def _examples(files: Mapping[str, str]) -> tuple[ExampleView, ...]:
+    return tuple(ExampleView(file, text) for file, text in files.items())
