@@ -90,7 +90,8 @@ def check_cover(shares: Sequence[Share], quantity: Quantity) -> Iterator[CoverFa
 def fault_words(fault: CoverFault, unit: Unit) -> str:
     """Return what is wrong, naming the readings in a unit the author uses."""
     words = Limits(unit.quantity, fault.interval, unit).words
-    readings = f"exactly {words}" if fault.interval.is_point else words
+    is_number = fault.interval.is_point and not fault.interval.is_only_open
+    readings = f"exactly {words}" if is_number else words
     named = " and ".join(f"`{answer}`" for answer in fault.answers)
     if fault.kind == "gap":
         return f"no answer for a reading of {readings}"

@@ -140,6 +140,21 @@ def parse_limits(text: str, quantity: Quantity | None = None) -> Limits:
     return limits
 
 
+def parse_as_written(text: str, quantity: Quantity | None) -> Limits:
+    """Read limits of whatever quantity they are; a bare number counts where a count is asked.
+
+    For checks that must tell limits that cannot be read from limits of another quantity.
+    """
+    if quantity == "count":
+        try:
+            return parse_limits(text, quantity)
+        except ReadingError:
+            return parse_limits(text)
+    limits = parse_limits(text)
+    is_open = limits.interval.is_only_open and quantity is not None
+    return parse_limits(text, quantity) if is_open else limits
+
+
 def _spread(match: re.Match[str], text: str, quantity: Quantity | None) -> Limits:
     spread_unit = (match["spread_unit"] or "").strip()
     unit = _unit(match["unit"] or spread_unit.replace("%", ""), text, quantity)

@@ -8,6 +8,7 @@ from decimal import Decimal
 from typing import TYPE_CHECKING, Literal
 
 from pullcord.readings.answers import Share, check_cover, is_said_of_limits, shares_of
+from pullcord.readings.asked import general_limits
 from pullcord.readings.bands import Band, bands_of
 from pullcord.readings.limits import Limits, parse_limits
 from pullcord.readings.meter import Meter
@@ -100,13 +101,8 @@ def _limits(
 ) -> tuple[Origin, Limits | None, str]:
     if value and (limits := value_limits(value, reading.quantity)):
         return "sheet", limits, value.source or ""
-    if reading.general:
-        try:
-            general = parse_limits(reading.general, reading.quantity)
-        except ReadingError:
-            general = None
-        if general:
-            return "general", general, reading.source or ""
+    if general := general_limits(reading):
+        return "general", general, reading.source or ""
     if answers and not is_said_of_limits(answers):
         return "answers", None, reading.source or ""
     return "unknown", None, ""

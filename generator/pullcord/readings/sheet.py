@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
+from pullcord.finding import Place
 from pullcord.model.quantity import Quantity
 from pullcord.readings.limits import Limits, parse_limits
 from pullcord.readings.unit import ReadingError
@@ -24,6 +26,20 @@ class FoundPin:
     connector: Connector
     name: str
     pin: Pin
+
+
+def pins_of(machine: Machine) -> Iterator[tuple[Place, str, Pin]]:
+    """Yield the place, the name and the record of every pin of a sheet."""
+    for plug, connector in machine.connectors.items():
+        for name, pin in connector.pins.items():
+            yield ("connectors", plug, "pins", name), name, pin
+
+
+def expectations_of(machine: Machine) -> Iterator[tuple[Place, str, Expectation]]:
+    """Yield the place, the pin's name and the record of everything a pin should read."""
+    for place, name, pin in pins_of(machine):
+        for position, expected in enumerate(pin.expect):
+            yield (*place, "expect", position), name, expected
 
 
 def find_pin(machine: Machine, place: str) -> FoundPin | None:

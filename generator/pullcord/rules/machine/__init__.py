@@ -1,0 +1,1 @@
+"""What can be wrong with a machine sheet: `check(machine, library)`."""
