@@ -56,3 +56,42 @@ def _add_way(graph: nx.DiGraph, tail: str, head: str, answer: str) -> None:
         graph.edges[tail, head]["answers"] if graph.has_edge(tail, head) else ()
     )
     graph.add_edge(tail, head, answers=(*answers, answer) if answer else answers)
+
+
+def find_loops(graph: nx.DiGraph) -> Iterator[tuple[str, ...]]:
+    """Yield one shortest loop of every knot of nodes that lead back to themselves.
+
+    Each loop begins with the knot's earliest node and does not name it again at its end.
+    """
+    order = {node: number for number, node in enumerate(graph)}
+    for knot in nx.strongly_connected_components(graph):
+        first = min(knot, key=order.__getitem__)
+        if len(knot) > 1 or graph.has_edge(first, first):
+            yield _shortest_loop(graph, first, knot)
+
+
+def unreachable_from(graph: nx.DiGraph, start: str) -> tuple[str, ...]:
+    """Return the nodes that no way from the start reaches, in the graph's own order."""
+    reached = nx.descendants(graph, start) | {start}
+    return tuple(node for node in graph if node not in reached)
+
+
+def _shortest_loop(graph: nx.DiGraph, first: str, knot: set[str]) -> tuple[str, ...]:
+    # Breadth first from the node's own successors; in the order of the file, so always the same.
+    came_from: dict[str, str] = {}
+    waiting = [first]
+    for node in waiting:
+        for successor in graph.successors(node):
+            if successor == first:
+                return _way_back(came_from, first, node)
+            if successor in knot and successor not in came_from:
+                came_from[successor] = node
+                waiting.append(successor)
+    return (first,)
+
+
+def _way_back(came_from: dict[str, str], first: str, last: str) -> tuple[str, ...]:
+    way = [last]
+    while way[-1] != first:
+        way.append(came_from[way[-1]])
+    return tuple(reversed(way))

@@ -2,12 +2,24 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
-from dataclasses import dataclass
+import hashlib
+import os
+from collections.abc import Collection, Iterator, Mapping, Sequence
+from dataclasses import dataclass, field
 from pathlib import Path
+from typing import Any, TypeVar
 
+from pullcord.errors import PullcordError
 from pullcord.finding import Finding
+from pullcord.model.base import Record, name_of
+from pullcord.model.machine import Machine
+from pullcord.model.meter import MeterSheet
 from pullcord.model.procedure import Library, Procedure
+from pullcord.rules.document import Document, build_library, read_document
+from pullcord.rules.run import check_library
+from pullcord.source.files import find_files, read_file
+
+Model = TypeVar("Model", bound=Record)
 
 
 @dataclass(frozen=True)
@@ -21,11 +33,121 @@ class ProcedureFile:
 
 
 @dataclass(frozen=True)
+class MachineFile:
+    """One machine sheet with the file it was read from."""
+
+    machine: Machine
+    path: Path
+    digest: str
+    """First 12 hex digits of the SHA-256 of the file's bytes: the sheet's revision."""
+
+
+@dataclass(frozen=True)
 class Project:
-    """What was read. `library` holds only the procedures that could be read."""
+    """What was read. `library` holds only the procedures and sheets that could be read."""
 
     files: Mapping[str, ProcedureFile]
     """By procedure name, in name order."""
     library: Library
     findings: tuple[Finding, ...]
     """Sorted; errors and warnings."""
+    machines: Mapping[str, MachineFile] = field(default_factory=dict)
+    """By machine name, in name order."""
+
+
+def load_project(
+    folders: Sequence[Path],
+    machines: Sequence[Path] = (),
+    *,
+    meter: MeterSheet | None = None,
+    replaces: Collection[str] = (),
+    base: Path | None = None,
+) -> Project:
+    """Read and check the procedures of some folders, and the machine sheets of others.
+
+    `replaces` names procedures of which a later folder's version takes the place of an earlier
+    folder's; any other name that turns up twice is a finding. Findings name files as seen from
+    `base`, if they are below it.
+
+    Raises PullcordError when a folder cannot be read or a replaced procedure is not there twice.
+    """
+    paths = _without_replaced(_find(folders), replaces)
+    procedures = [_read(path, folder, Procedure, base) for path, folder in paths]
+    sheets = [_read(path, folder, Machine, base) for path, folder in _find(machines)]
+    library = build_library(_documents(procedures), _documents(sheets), meter)
+    return Project(
+        files={
+            name: ProcedureFile(library.procedures[name], each.path, _digest(each))
+            for name, each in _by_name(procedures)
+        },
+        library=library,
+        findings=check_library(_documents(procedures), library, _documents(sheets)),
+        machines={
+            name: MachineFile(library.machines[name], each.path, _digest(each))
+            for name, each in _by_name(sheets)
+        },
+    )
+
+
+@dataclass(frozen=True)
+class _Read:
+    path: Path
+    document: Document[Any]
+
+
+def _find(folders: Sequence[Path]) -> list[tuple[Path, Path]]:
+    """Return every file with its folder, each file once, in the order of the folders."""
+    found: dict[Path, tuple[Path, Path]] = {}
+    for folder in folders:
+        try:
+            for path in find_files(folder):
+                found.setdefault(Path(os.path.abspath(path)), (path, folder))
+        except OSError as error:
+            reason = error.strerror or "unknown reason"
+            raise PullcordError(f"the folder {folder} cannot be read: {reason}") from error
+    return list(found.values())
+
+
+def _without_replaced(
+    paths: list[tuple[Path, Path]], replaces: Collection[str]
+) -> list[tuple[Path, Path]]:
+    last = {path.stem: folder for path, folder in paths if path.stem in replaces}
+    kept = [(path, folder) for path, folder in paths if last.get(path.stem, folder) == folder]
+    replaced = {path.stem for path, folder in paths if last.get(path.stem, folder) != folder}
+    for name in replaces:
+        if name not in replaced:
+            raise PullcordError(
+                f"`replaces` names `{name}`, but there are no two procedures of that name in "
+                "different folders"
+            )
+    return kept
+
+
+def _read(path: Path, folder: Path, model: type[Model], base: Path | None) -> _Read:
+    shown = _shown(path, base)
+    raw = read_file(path, folder)
+    if isinstance(raw, bytes):
+        return _Read(path, read_document(shown, raw, model))
+    return _Read(path, Document(shown, b"", None, (raw,), ()))
+
+
+def _shown(path: Path, base: Path | None) -> str:
+    whole = Path(os.path.abspath(path))
+    if base is not None and whole.is_relative_to(os.path.abspath(base)):
+        path = whole.relative_to(os.path.abspath(base))
+    return path.as_posix().encode("utf-8", "replace").decode()
+
+
+def _documents(files: Sequence[_Read]) -> list[Document[Any]]:
+    return [each.document for each in files]
+
+
+def _by_name(files: Sequence[_Read]) -> Iterator[tuple[str, _Read]]:
+    """Yield every record that could be read, by name in name order; of two, the first."""
+    records = ((each.document.record, each) for each in reversed(files))
+    named = {name_of(record)[1]: each for record, each in records if record is not None}
+    yield from sorted(named.items(), key=lambda item: item[0])
+
+
+def _digest(read: _Read) -> str:
+    return hashlib.sha256(read.document.raw).hexdigest()[:12]

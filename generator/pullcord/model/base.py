@@ -33,6 +33,12 @@ class Record(BaseModel):
     )
 
 
+def name_of(record: Record) -> tuple[str, str]:
+    """Return what kind of file a record is and its name: its first key and that key's value."""
+    key = next(iter(type(record).model_fields))
+    return key, str(getattr(record, key))
+
+
 def one_or_many(value: object) -> object:
     """Let an author write `opens: petrol` for `opens: [petrol]`."""
     return (value,) if isinstance(value, str) else value

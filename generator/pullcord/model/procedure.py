@@ -144,6 +144,8 @@ class Library(Record):
 
     procedures: Named[Procedure]
     """Every procedure, by name."""
+    unread: tuple[str, ...] = ()
+    """Names of procedures whose files have errors: others may hand over to them all the same."""
     machines: Named[Machine] = Field(default_factory=dict, validate_default=True)
     """Every machine sheet, by name."""
     meter: MeterSheet = MeterSheet()

@@ -29,10 +29,11 @@ steps:
   bowl:
     title: Look into the float bowl
     do: Take the float bowl off and look at the jet.
+    near: petrol
     then: cause jet
 """
 
-MENDED = FAILING.replace("look at the jet.", "look at the jet.\n    opens: petrol")
+MENDED = FAILING.replace("near: petrol", "opens: petrol")
 
 
 def check(procedure: Procedure, library: Library | None = None) -> Iterator[Flaw]:

@@ -1,0 +1,95 @@
+"""A file's bytes as a record of the model, with all that is wrong with it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+from pathlib import PurePath
+from typing import Any, Generic, TypeVar
+
+from pullcord.finding import Finding, Flaw, Place
+from pullcord.model.base import Record
+from pullcord.model.machine import Machine
+from pullcord.model.meter import MeterSheet
+from pullcord.model.parse import parse_record
+from pullcord.model.procedure import Library, Procedure
+from pullcord.rules.severity import severity_of
+from pullcord.source.flaw import Mark, TextFlaw
+from pullcord.source.tree import find_mark, read_tree
+
+Model = TypeVar("Model", bound=Record)
+
+
+@dataclass(frozen=True)
+class Document(Generic[Model]):
+    """One file as far as it could be read."""
+
+    file: str
+    """The path as the author would type it."""
+    raw: bytes
+    record: Model | None
+    """None when something is wrong that keeps it from being understood."""
+    text_flaws: tuple[TextFlaw, ...]
+    flaws: tuple[Flaw, ...]
+    """Found while parsing; each names its rule."""
+
+
+def read_document(file: str, raw: bytes, model: type[Model]) -> Document[Model]:
+    """Read one file. Never raises: whatever is wrong is in the document."""
+    tree = read_tree(raw)
+    if tree.data is None:
+        return Document(file, raw, None, tree.flaws, ())
+    record = parse_record(model, tree.data)
+    if isinstance(record, tuple):
+        news = tuple(flaw for flaw in record if not _is_known(flaw, tree.spoilt))
+        return Document(file, raw, None, tree.flaws, news)
+    return Document(file, raw, None if tree.spoilt else record, tree.flaws, ())
+
+
+def build_library(
+    procedures: Sequence[Document[Procedure]],
+    machines: Sequence[Document[Machine]] = (),
+    meter: MeterSheet | None = None,
+) -> Library:
+    """Return what could be read as one library; of two with the same name, the first."""
+    by_name = {each.record.procedure: each.record for each in reversed(procedures) if each.record}
+    sheets = {each.record.machine: each.record for each in reversed(machines) if each.record}
+    return Library(
+        procedures=dict(sorted(by_name.items())),
+        unread=tuple(sorted(PurePath(each.file).stem for each in procedures if not each.record)),
+        machines=dict(sorted(sheets.items())),
+        meter=meter or MeterSheet(),
+    )
+
+
+def locate(document: Document[Any], flaws: Iterable[Flaw]) -> tuple[Finding, ...]:
+    """Return everything wrong with a document as findings: its own flaws and those given.
+
+    Places are looked up by reading the file once more: most files have nothing wrong with them,
+    and remembering where everything stands costs more memory than the procedures themselves.
+    """
+    found = [_finding(document, flaw.mark, flaw) for flaw in document.text_flaws]
+    in_tree = (*document.flaws, *flaws)
+    tree = read_tree(document.raw) if in_tree else None
+    found += [_finding(document, find_mark(tree, flaw), flaw) for flaw in in_tree if tree]
+    return tuple(found)
+
+
+def _finding(document: Document[Any], mark: Mark, flaw: TextFlaw | Flaw) -> Finding:
+    return Finding(
+        file=document.file,
+        line=mark.line,
+        column=mark.column,
+        rule=flaw.rule,
+        severity=severity_of(flaw.rule),
+        message=flaw.message,
+        mend=flaw.mend,
+    )
+
+
+def _is_known(flaw: Flaw, spoilt: Iterable[Place]) -> bool:
+    """Whether a flaw only says that something is missing which reading has left out."""
+    return any(
+        flaw.at[: len(place)] == place or (flaw.rule == "missing-key" and flaw.at == place[:-1])
+        for place in spoilt
+    )

@@ -1,0 +1,1 @@
+"""What can be wrong with one procedure: `check(procedure, library)`."""

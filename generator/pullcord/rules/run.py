@@ -1,0 +1,106 @@
+"""All rules over all files: every finding once, sorted, at its line."""
+
+from __future__ import annotations
+
+from collections import defaultdict
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+from dataclasses import replace
+from itertools import islice
+from typing import Any
+
+from pullcord.finding import Finding, Flaw
+from pullcord.graph import procedure_graph
+from pullcord.model.base import Record
+from pullcord.model.machine import Machine
+from pullcord.model.procedure import Library, Procedure
+from pullcord.rules.catalogue import Rule, rules
+from pullcord.rules.document import Document, locate
+
+MOST_OF_A_RULE = 50
+"""In one file: nobody reads on, and a hostile file must not keep the checks busy."""
+
+_NOT_OF_ONE_PROCEDURE = frozenset({"text", "machine", "library", "files"})
+"""Folders of rules; what is in any other is about one procedure."""
+
+Named = tuple[str, Flaw]
+"""A file, or the name of a procedure, and what is wrong with it."""
+
+
+def check_library(
+    procedures: Sequence[Document[Procedure]],
+    library: Library,
+    machines: Sequence[Document[Machine]] = (),
+) -> tuple[Finding, ...]:
+    """Return every finding about these files, sorted by file, line and column.
+
+    `library` is what could be read from them: see `document.build_library`.
+    """
+    flaws: dict[str, list[Flaw]] = defaultdict(list)
+    for file, flaw in _all_flaws(procedures, machines, library):
+        flaws[file].append(flaw)
+    documents: tuple[Document[Any], ...] = (*procedures, *machines)
+    found = (finding for each in documents for finding in locate(each, flaws[each.file]))
+    return tuple(sorted(set(found)))
+
+
+def check_procedure(procedure: Procedure, library: Library) -> Iterator[Flaw]:
+    """Yield what every rule about one procedure finds, each flaw with its rule."""
+    graph = procedure_graph(procedure)
+    for rule in rules():
+        if rule.group not in _NOT_OF_ONE_PROCEDURE:
+            given = graph if rule.group == "graph" else library
+            yield from _stamped(rule, _check(rule, procedure, given))
+
+
+def check_machine(machine: Machine, library: Library) -> Iterator[Flaw]:
+    """Yield what every rule about one machine sheet finds, each flaw with its rule."""
+    for rule in _of_group("machine"):
+        yield from _stamped(rule, _check(rule, machine, library))
+
+
+def _all_flaws(
+    procedures: Sequence[Document[Procedure]],
+    machines: Sequence[Document[Machine]],
+    library: Library,
+) -> Iterator[Named]:
+    for procedure in procedures:
+        if procedure.record:
+            flaws = check_procedure(procedure.record, library)
+            yield from ((procedure.file, flaw) for flaw in flaws)
+    for machine in machines:
+        if machine.record:
+            flaws = check_machine(machine.record, library)
+            yield from ((machine.file, flaw) for flaw in flaws)
+    yield from _between_procedures(procedures, library)
+    readable: tuple[Document[Any], ...] = (*procedures, *machines)
+    records = {each.file: each.record for each in readable if each.record}
+    for rule in _of_group("files"):
+        yield from _named(rule, records)
+
+
+def _between_procedures(
+    procedures: Sequence[Document[Procedure]], library: Library
+) -> Iterator[Named]:
+    file_of = {each.record.procedure: each.file for each in reversed(procedures) if each.record}
+    for rule in _of_group("library"):
+        yield from ((file_of[name], flaw) for name, flaw in _named(rule, library))
+
+
+def _of_group(group: str) -> Iterator[Rule]:
+    return (rule for rule in rules() if rule.group == group)
+
+
+def _check(rule: Rule, *given: Any) -> Iterable[Any]:
+    return rule.check(*given) if rule.check else ()
+
+
+def _stamped(rule: Rule, flaws: Iterable[Flaw]) -> Iterator[Flaw]:
+    return (replace(flaw, rule=rule.id) for flaw in islice(flaws, MOST_OF_A_RULE))
+
+
+def _named(rule: Rule, given: Library | Mapping[str, Record]) -> Iterator[Named]:
+    counts: dict[str, int] = defaultdict(int)
+    for name, flaw in _check(rule, given):
+        counts[name] += 1
+        if counts[name] <= MOST_OF_A_RULE:
+            yield name, replace(flaw, rule=rule.id)

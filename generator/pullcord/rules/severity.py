@@ -1,0 +1,24 @@
+"""How grave each rule is. An error stops the build; what is named here does not."""
+
+from __future__ import annotations
+
+from pullcord.finding import Severity
+
+WARNINGS = frozenset(
+    {
+        "figure-without-source",
+        "meter-cannot-tell",
+        "never-begun",
+        "not-on-sheet",
+        "meter-cannot-tell",
+        "odds-without-source",
+        "sheet-without-source",
+        "step-too-long",
+        "unused-tool",
+    }
+)
+
+
+def severity_of(rule: str) -> Severity:
+    """Return the severity of a rule's findings."""
+    return Severity.WARNING if rule in WARNINGS else Severity.ERROR
