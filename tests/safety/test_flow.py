@@ -6,7 +6,12 @@ import pytest
 from hypothesis import given, settings
 
 from pullcord.model.procedure import Library
-from pullcord.safety.flow import entering_states, passed_on_every_way, put_right_on_every_way
+from pullcord.safety.flow import (
+    entering_states,
+    nearest_passed,
+    passed_on_every_way,
+    put_right_on_every_way,
+)
 from pullcord.safety.scope import is_end, scope_before, scope_from, scope_of
 from pullcord.safety.vocabulary import AT_START
 from tests.safety.make import library, procedure
@@ -54,7 +59,7 @@ def test_one_way_out_that_does_not_is_enough_to_break_it() -> None:
 def test_a_step_that_protects_for_certain_is_passed_on_every_way() -> None:
     """Dominators: the step before the fork and the one after the join, not those between."""
     scope = scope_from(procedure(DIAMOND))
-    assert passed_on_every_way(scope, "example/step:off") == (
+    assert passed_on_every_way(nearest_passed(scope), "example/step:off") == (
         "example/step:meet",
         "example/step:ask",
     )
@@ -141,5 +146,6 @@ def test_dominators_are_the_nodes_on_all_paths(both) -> None:
     for path in all_paths(scope, scope.starts[0]):
         for position, node in enumerate(path):
             before.setdefault(node, []).append(set(path[:position]))
+    nearest = nearest_passed(scope)
     for node, ways in before.items():
-        assert set(passed_on_every_way(scope, node)) == set.intersection(*ways)
+        assert set(passed_on_every_way(nearest, node)) == set.intersection(*ways)

@@ -9,10 +9,10 @@ from pullcord.finding import Flaw, Place
 from pullcord.graph import ways_out
 from pullcord.model.procedure import Library, Procedure
 from pullcord.safety.effects import key_that_meets, state_during
-from pullcord.safety.flow import Followed, follow_from, passed_on_every_way
+from pullcord.safety.flow import Followed, follow_from, nearest_passed, passed_on_every_way
 from pullcord.safety.scope import Scope, parts_of
 from pullcord.safety.vocabulary import State, says
-from pullcord.safety.witness import Way, begun_at, short_name, shortest_way, state_on, told
+from pullcord.safety.witness import Way, begun_at, short_name, shortest_ways, state_on, told
 
 
 @dataclass(frozen=True)
@@ -51,41 +51,38 @@ def check_conflicts(
     stands at the answer that hands over.
     """
     followed = follow_from(procedure, library)
-    scope = followed.scope
     clashes = find_clashes(followed, conflicts)
+    if not clashes:
+        return
+    nearest = nearest_passed(followed.scope)
     home = procedure.procedure
     theirs = _found_without(procedure, library, clashes, conflicts)
     for node, clash in clashes.items():
         if node not in theirs:
-            yield _flaw(procedure, scope, clash, mend, home)
+            passed = passed_on_every_way(nearest, node)
+            yield _flaw(procedure, followed.scope, clash, _mend(passed, mend, home))
 
 
 def find_clashes(followed: Followed, conflicts: tuple[Conflict, ...]) -> Mapping[str, Clash]:
     """Return every node in conflict, with the first conflict it is in and the shortest way."""
-    triggers = frozenset().union(*(conflict.triggers for conflict in conflicts))
-    clashes = {}
-    for node, state in followed.entering.items():
-        if followed.scope.effects[node].meets.isdisjoint(triggers):
-            continue
-        for conflict in conflicts:
-            way = _way_to(followed.scope, node, state, conflict)
-            if way is not None:
-                clashes[node] = Clash(conflict, way)
-                break
+    clashes: dict[str, Clash] = {}
+    for conflict in conflicts:
+        for node, way in _ways_into(followed, conflict).items():
+            clashes.setdefault(node, Clash(conflict, way))
     return clashes
 
 
-def _way_to(scope: Scope, node: str, entering: State, conflict: Conflict) -> Way | None:
-    effects = scope.effects[node]
-    if not conflict.is_met(state_during(entering, effects), effects.meets):
-        return None  # Not even when all ways are taken together.
-    return shortest_way(
-        scope,
-        conflict.watched,
-        lambda at, state: (
-            at == node and conflict.is_met(state_during(state, effects), effects.meets)
-        ),
-    )
+def _ways_into(followed: Followed, conflict: Conflict) -> Mapping[str, Way]:
+    scope = followed.scope
+
+    def is_met(node: str, entering: State) -> bool:
+        effects = scope.effects[node]
+        return conflict.is_met(state_during(entering, effects), effects.meets)
+
+    # Where not even all ways taken together make a conflict, no single way does.
+    if not any(is_met(node, entering) for node, entering in followed.entering.items()):
+        return {}
+    return shortest_ways(scope, conflict.watched, is_met)
 
 
 def _found_without(
@@ -111,7 +108,7 @@ def _found_without(
     )
 
 
-def _flaw(procedure: Procedure, scope: Scope, clash: Clash, mend: str, home: str) -> Flaw:
+def _flaw(procedure: Procedure, scope: Scope, clash: Clash, mend: str) -> Flaw:
     node = clash.way[-1]
     effects = scope.effects[node]
     brought = effects.meets & clash.conflict.triggers
@@ -120,9 +117,9 @@ def _flaw(procedure: Procedure, scope: Scope, clash: Clash, mend: str, home: str
     begun = begun_at(scope, clash.way, brought | others)
     return Flaw(
         at=place_on(procedure, scope, clash.way, brought),
-        message=f"{short_name(node, home)}: {says(brought)} while {says(others or brought)}, "
-        f"on this way:\n{told(scope, clash.way, begun)}",
-        mend=_mend(scope, node, mend, home),
+        message=f"{short_name(node, procedure.procedure)}: {says(brought)} while "
+        f"{says(others or brought)}, on this way:\n{told(scope, clash.way, begun)}",
+        mend=mend,
     )
 
 
@@ -148,8 +145,8 @@ def handover_on(procedure: Procedure, way: Way) -> Place:
     )
 
 
-def _mend(scope: Scope, node: str, mend: str, home: str) -> str:
-    passed = [each for each in passed_on_every_way(scope, node) if parts_of(each)[1] == "step"]
-    if not passed:
+def _mend(passed: tuple[str, ...], mend: str, home: str) -> str:
+    steps = [node for node in passed if parts_of(node)[1] == "step"]
+    if not steps:
         return mend
-    return f"{mend}; every way there passes {short_name(passed[0], home)}"
+    return f"{mend}; every way there passes {short_name(steps[0], home)}"

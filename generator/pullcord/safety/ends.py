@@ -10,7 +10,7 @@ from pullcord.safety.effects import key_that_meets, rows_of, state_during
 from pullcord.safety.flow import Followed, follow, follow_from, put_right_on_every_way
 from pullcord.safety.scope import Scope, is_end, parts_of, scope_before
 from pullcord.safety.vocabulary import CONDITIONS, State
-from pullcord.safety.witness import short_name, told, way_between
+from pullcord.safety.witness import Way, short_name, told, ways_from
 
 LOOSE_ENDS: State = frozenset(each.id for each in CONDITIONS.values() if each.loose_end)
 MANY = 3
@@ -22,12 +22,19 @@ def check_put_right(procedure: Procedure, library: Library | None) -> Iterator[F
     followed = follow_from(procedure, library)
     scope = followed.scope
     right = put_right_on_every_way(scope)
-    for node in followed.entering:
-        if parts_of(node)[0] != procedure.procedure:
-            continue  # It is reported in the file it stands in.
-        for condition in CONDITIONS:
-            if condition in (scope.effects[node].begins & LOOSE_ENDS) - right[node]:
-                yield _left(scope, node, condition)
+    # What another procedure begins is reported in the file it stands in.
+    own = [node for node in followed.entering if parts_of(node)[0] == procedure.procedure]
+    left = [
+        (node, condition)
+        for node in own
+        for condition in CONDITIONS
+        if condition in (scope.effects[node].begins & LOOSE_ENDS) - right[node]
+    ]
+    if not left:
+        return
+    ways_in = ways_from(scope, scope.starts[0], frozenset())
+    for node, condition in left:
+        yield _left(scope, ways_in[node], condition)
 
 
 def check_ever_begun(procedure: Procedure, library: Library | None) -> Iterator[Flaw]:
@@ -60,17 +67,13 @@ def _never_begun(procedure: Procedure, followed: Followed) -> Iterator[tuple[tup
                     yield (f"{kind}s", name, row.verb), condition
 
 
-def _left(scope: Scope, node: str, condition: str) -> Flaw:
-    _, kind, name = parts_of(node)
-    home = parts_of(node)[0]
+def _left(scope: Scope, way_in: Way, condition: str) -> Flaw:
+    node = way_in[-1]
+    home, kind, name = parts_of(node)
     enders = frozenset(each for each in scope.graph if condition in scope.effects[each].ends)
-    ends = [
-        end
-        for end in scope.graph
-        if is_end(scope, end) and way_between(scope, node, [end], enders) is not None
-    ]
-    way_in = way_between(scope, scope.starts[0], [node], frozenset()) or (node,)
-    way_out = way_between(scope, node, ends, enders) or (node,)
+    ways_out = ways_from(scope, node, enders)
+    ends = [end for end in ways_out if is_end(scope, end)]
+    way_out = ways_out[ends[0]]
     others = [short_name(end, home) for end in ends if end != way_out[-1]]
     also = f"\nThe same at {_some(others)}." if others else ""
     says = CONDITIONS[condition].says

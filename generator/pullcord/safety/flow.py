@@ -100,15 +100,23 @@ def put_right_on_every_way(scope: Scope) -> Mapping[str, State]:
     return right
 
 
-def passed_on_every_way(scope: Scope, node: str) -> tuple[str, ...]:
-    """Return the nodes every way from the scope's first start to a node passes, nearest first.
+def nearest_passed(scope: Scope) -> Mapping[str, str]:
+    """Return, for each node reached, the nearest other one that every way to it passes.
 
-    These are the node's dominators: a make-safe step protects a node for certain if it is one.
+    These are the immediate dominators, from the scope's first start, which has none.
     """
     start = scope.starts[0]
     above = nx.immediate_dominators(scope.graph, start)
+    return {node: over for node, over in above.items() if node != start}
+
+
+def passed_on_every_way(nearest: Mapping[str, str], node: str) -> tuple[str, ...]:
+    """Return all that every way to a node passes, nearest first.
+
+    A make-safe step protects a node for certain if it is among them.
+    """
     passed = []
-    while node != start and node in above:
-        node = above[node]
+    while node in nearest:
+        node = nearest[node]
         passed.append(node)
     return tuple(passed)

@@ -14,29 +14,35 @@ from pullcord.safety.vocabulary import CONDITIONS, State
 Way = tuple[str, ...]
 """Nodes of a scope, from its first start on."""
 Moment = tuple[str, State]
+MOST_TOLD = 15
+"""How many steps of a way are told from either end."""
 
 
-def shortest_way(scope: Scope, watch: State, is_met: Callable[[str, State], bool]) -> Way | None:
-    """Return the shortest way to a node for which `is_met(node, state on entering)`, if any.
+def shortest_ways(
+    scope: Scope, watch: State, is_met: Callable[[str, State], bool]
+) -> Mapping[str, Way]:
+    """Return the shortest way to every node for which `is_met(node, state on entering)`.
 
     Only the watched conditions are followed, but those exactly: the states of different ways are
     never mixed, so whatever is found together does hold together. Of several shortest ways the one
-    that comes first in the files is returned.
+    that comes first in the files is returned. With k watched conditions a node is visited at most
+    2**k times.
     """
     first = (scope.starts[0], scope.fresh & watch)
     came_from: dict[Moment, Moment | None] = {first: None}
     waiting = deque([first])
+    ways: dict[str, Way] = {}
     while waiting:
         moment = waiting.popleft()
         node, entering = moment
-        if is_met(node, entering):
-            return tuple(reversed(list(_back(came_from, moment))))
+        if node not in ways and is_met(node, entering):
+            ways[node] = tuple(reversed(list(_back(came_from, moment))))
         leaving = state_leaving(entering, scope.effects[node]) & watch
         for head in scope.graph.successors(node):
             if (head, leaving) not in came_from:
                 came_from[head, leaving] = moment
                 waiting.append((head, leaving))
-    return None
+    return ways
 
 
 def state_on(scope: Scope, way: Way) -> State:
@@ -60,18 +66,27 @@ def begun_at(scope: Scope, way: Way, conditions: State) -> Mapping[str, State]:
 
 
 def told(scope: Scope, way: Way, begun: Mapping[str, State]) -> str:
-    """Return a way as numbered lines: titles, answers, and where each condition began."""
-    home = parts_of(way[0])[0]
+    """Return a way as numbered lines: titles, answers, and where each condition began.
+
+    Of a very long way only its beginning, its end and the marked places are told.
+    """
     lines = []
+    skipped = False
     for number, (node, head) in enumerate(zip(way, (*way[1:], None), strict=True), start=1):
-        mark = "; ".join(
-            CONDITIONS[each].says for each in CONDITIONS if each in begun.get(node, ())
-        )
-        words = [_name(scope, node, home)]
-        words += [f"[here: {mark}]"] if mark else []
-        words += _answer(scope, node, head)
-        lines.append(f"  {number}. {' '.join(words)}")
+        is_told = min(number, len(way) + 1 - number) <= MOST_TOLD or node in begun
+        if is_told:
+            lines.append(f"  {number}. {_line(scope, node, head, begun, parts_of(way[0])[0])}")
+        elif not skipped:
+            lines.append("  ...")
+        skipped = not is_told
     return "\n".join(lines)
+
+
+def _line(scope: Scope, node: str, head: str | None, begun: Mapping[str, State], home: str) -> str:
+    mark = "; ".join(CONDITIONS[each].says for each in CONDITIONS if each in begun.get(node, ()))
+    words = [_name(scope, node, home)]
+    words += [f"[here: {mark}]"] if mark else []
+    return " ".join([*words, *_answer(scope, node, head)])
 
 
 def short_name(node: str, home: str) -> str:
@@ -101,9 +116,8 @@ def _back(came_from: Mapping[Moment, Moment | None], moment: Moment) -> Iterator
         at = came_from[at]
 
 
-def way_between(scope: Scope, tail: str, heads: Sequence[str], avoid: frozenset[str]) -> Way | None:
-    """Return the shortest way from a node to the first of several, past no node to be avoided."""
+def ways_from(scope: Scope, tail: str, avoid: frozenset[str]) -> Mapping[str, Way]:
+    """Return the shortest way from a node to every other one, past no node to be avoided."""
     graph = nx.restricted_view(scope.graph, avoid - {tail}, ())
     ways = nx.single_source_shortest_path(graph, tail)
-    found = [tuple(ways[head]) for head in heads if head in ways]
-    return min(found, key=len, default=None)
+    return {head: tuple(way) for head, way in ways.items()}
