@@ -50,15 +50,17 @@ class Face:
 @cache
 def read_face(weight: Weight) -> Face:
     """Return the advance widths of the characters that are embedded, from the font's own tables."""
-    font = TTFont(font_files_ttf[_FILES[weight]], lazy=True)
-    per_em = font["head"].unitsPerEm
-    widths = font["hmtx"].metrics
-    wanted = _wanted(font)
-    return Face(
-        advances_em=MappingProxyType({code: widths[wanted[code]][0] / per_em for code in wanted}),
-        ascent_em=font["hhea"].ascent / per_em,
-        descent_em=-font["hhea"].descent / per_em,
-    )
+    with TTFont(font_files_ttf[_FILES[weight]], lazy=True) as font:
+        per_em = font["head"].unitsPerEm
+        widths = font["hmtx"].metrics
+        wanted = _wanted(font)
+        return Face(
+            advances_em=MappingProxyType(
+                {code: widths[wanted[code]][0] / per_em for code in wanted}
+            ),
+            ascent_em=font["hhea"].ascent / per_em,
+            descent_em=-font["hhea"].descent / per_em,
+        )
 
 
 def subset_woff2(weight: Weight) -> bytes:
