@@ -14,6 +14,7 @@ from pullcord.graph import start_node
 from pullcord.model.meter import MeterSheet
 from pullcord.model.procedure import Library, Procedure, Reading, Step
 from pullcord.model.target import Target
+from pullcord.project import load_project
 from pullcord.readings import for_machine, judge, parse_amount, parse_limits, parse_meter
 
 HERE = Path(__file__).parent
@@ -38,13 +39,8 @@ class Walk:
 
 
 def read_library() -> Library:
-    """Return the shipped procedures, every scalar read as text."""
-    return Library(
-        procedures={
-            path.stem: Procedure.model_validate(_read(path))
-            for path in sorted(PROCEDURES.glob("*.yaml"))
-        }
-    )
+    """Return the shipped procedures."""
+    return load_project([PROCEDURES]).library
 
 
 def read_walks() -> Iterator[Walk]:

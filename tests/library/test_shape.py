@@ -5,6 +5,8 @@ from __future__ import annotations
 import pytest
 
 from pullcord.model.procedure import Procedure
+from pullcord.project import load_project
+from tests.library.table import PROCEDURES as PROCEDURES_FOLDER
 from tests.library.table import read_library
 
 PROCEDURES = dict(read_library().procedures)
@@ -14,6 +16,12 @@ BY_NAME = pytest.mark.parametrize("procedure", PROCEDURES.values(), ids=PROCEDUR
 def _too_long(texts: dict[str, str], words: int) -> dict[str, int]:
     counted = {name: len(text.split()) for name, text in texts.items()}
     return {name: count for name, count in counted.items() if count > words}
+
+
+def test_nothing_is_found() -> None:
+    """The shipped library has no finding, not even a warning."""
+    findings = load_project([PROCEDURES_FOLDER]).findings
+    assert [f"{each.file}:{each.line}: {each.rule}" for each in findings] == []
 
 
 def test_names_are_those_of_the_files() -> None:
