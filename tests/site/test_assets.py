@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 from pathlib import Path
+from types import SimpleNamespace
 
 import pytest
 
-from pullcord.pages.kit import shipped_templates
-from pullcord.site.assets import read_assets, scripts, stylesheets
+from pullcord.site.assets import list_in, read_assets
 from pullcord.site.offline import WORKER
+from pullcord.source.places import site_templates
 
 
 @pytest.fixture
@@ -42,12 +43,15 @@ def test_own_file_goes_before_the_shipped_one(folders: list[Path]) -> None:
 
 
 def test_what_a_page_loads(folders: list[Path]) -> None:
-    """Pages load every style and script; the worker is not loaded twice."""
-    assets = read_assets(folders)
-    assert stylesheets(assets) == ["assets/pullcord/page.css"]
-    assert scripts(assets) == ["assets/pullcord/a.js", "assets/pullcord/b.js"]
+    """Pages load every style and script, ours first; the worker is not loaded twice."""
+    config = SimpleNamespace(extra_css=["own.css"], extra_javascript=["own.js"])
+    list_in(config, read_assets(folders))
+    assert config.extra_css == ["assets/pullcord/page.css", "own.css"]
+    assert config.extra_javascript == [
+        "assets/pullcord/a.js", "assets/pullcord/b.js", "own.js"
+    ]  # fmt: skip
 
 
 def test_shipped_assets() -> None:
     """What the theme is told to load lies among the assets that ship."""
-    assert WORKER in {asset.uri for asset in read_assets([shipped_templates()])}
+    assert WORKER in {asset.uri for asset in read_assets([site_templates()])}

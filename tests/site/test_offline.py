@@ -10,6 +10,7 @@ from mkdocs.config.defaults import MkDocsConfig
 
 from pullcord.errors import SiteError
 from pullcord.site.offline import (
+    SEARCH,
     WORKER,
     find_flaws,
     take_offline,
@@ -29,7 +30,7 @@ def settings(tmp_path: Path, **given: object) -> MkDocsConfig:
 def test_plain_project(tmp_path: Path) -> None:
     """A project that sets nothing gets everything."""
     config = settings(tmp_path)
-    assert take_offline(config, tmp_path / "overrides") == ()
+    take_offline(config, tmp_path / "overrides")
     assert config.use_directory_urls is False
     assert config.theme["font"] is False
     assert [option["scheme"] for option in config.theme["palette"][1:]] == ["default", "slate"]
@@ -84,7 +85,6 @@ def test_other_theme_is_refused(tmp_path: Path) -> None:
     [
         pytest.param({"extra_css": ["https://x.test/a.css"]}, "a.css is loaded", id="style"),
         pytest.param({"extra_javascript": ["//x.test/a.js"]}, "a.js is loaded", id="script"),
-        pytest.param({"plugins": []}, "no search", id="no search"),
     ],
 )
 def test_flaws_only_the_project_can_mend(
@@ -93,6 +93,17 @@ def test_flaws_only_the_project_can_mend(
     """What would not work on the tablet is said at build time."""
     (flaw,) = find_flaws(settings(tmp_path, **given))
     assert words in flaw
+
+
+def test_search_is_there_without_asking(tmp_path: Path) -> None:
+    """A project that lists no search gets it; one that lists it keeps its own settings for it."""
+    bare = settings(tmp_path, plugins=[])
+    take_offline(bare, tmp_path)
+    assert bare.plugins[SEARCH].config.enabled
+    chosen = settings(tmp_path, plugins=[{"search": {"separator": "x"}}])
+    take_offline(chosen, tmp_path)
+    assert list(chosen.plugins) == [SEARCH]
+    assert chosen.plugins[SEARCH].config.separator == "x"
 
 
 def test_worker_comes_before_the_projects_own_scripts(tmp_path: Path) -> None:

@@ -8,7 +8,7 @@ import pytest
 
 from pullcord.errors import FindingsError, PullcordError, SiteError
 from pullcord.finding import Finding, Severity
-from pullcord.site.report import heard, our_error, render_finding, render_findings, told_as
+from pullcord.site.report import heard, list_findings, our_error, told_as
 
 TYPO = Finding(
     file="procedures/no-spark.yaml",
@@ -22,33 +22,19 @@ TYPO = Finding(
 LOOP = Finding("a.yaml", 3, 1, "cycle", Severity.ERROR, "goes round in a circle\na -> b\nb -> a")
 
 
-def test_finding_in_one_place() -> None:
-    """File, line and column come first, then what is wrong, the rule, and how to mend it."""
-    assert render_finding(TYPO) == (
-        "procedures/no-spark.yaml:12:7: step `plug` leads to step `coul`, which does not exist"
-        " [unknown-target]\n"
-        "    mend: did you mean `coil`?"
-    )
-
-
-def test_finding_with_a_path() -> None:
-    """A printed path stands below the first line; the rule stays beside the message."""
-    assert render_finding(LOOP) == (
-        "a.yaml:3:1: goes round in a circle [cycle]\n    a -> b\n    b -> a"
-    )
-
-
 def test_all_findings_come_at_once() -> None:
-    """They are counted, in their order, and what becomes of the site is said."""
-    text = render_findings([TYPO, LOOP])
-    assert text.startswith("2 errors in the procedures; the site stays as it was\nprocedures/")
+    """They are counted, each with file, line, column, rule and mend, in their order."""
+    text = list_findings((TYPO, LOOP))
+    assert text.startswith("2 errors in 2 files\nprocedures/no-spark.yaml:12:7: ")
+    assert "did you mean `coil`?" in text
+    assert "    a -> b\n    b -> a" in text
     assert text.index("[unknown-target]") < text.index("[cycle]")
 
 
 @pytest.mark.parametrize(
     ("error", "words"),
     [
-        pytest.param(FindingsError((TYPO,)), "1 error in the procedures", id="findings"),
+        pytest.param(FindingsError((TYPO,)), "1 error in 1 file", id="findings"),
         pytest.param(SiteError("The disk is full."), "The disk is full.", id="anything else"),
     ],
 )

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from pathlib import Path
+from typing import Any
 
 from pullcord.site.offline import WORKER
 
@@ -35,12 +36,11 @@ def read_assets(template_folders: Sequence[Path]) -> tuple[Asset, ...]:
     )
 
 
-def stylesheets(assets: Iterable[Asset]) -> list[str]:
-    """Return the addresses of the stylesheets, in the order in which they are loaded."""
-    return [asset.uri for asset in assets if asset.uri.endswith(".css")]
+def list_in(config: Any, assets: Iterable[Asset]) -> None:
+    """Have every page load our styles and scripts before those of the project.
 
-
-def scripts(assets: Iterable[Asset]) -> list[str]:
-    """Return the addresses of the scripts a page loads at its end; the worker is loaded before."""
-    found = (asset.uri for asset in assets if asset.uri.endswith(".js"))
-    return [uri for uri in found if uri != WORKER]
+    `config` is MkDocs's. The worker is not among them: the theme loads it earlier.
+    """
+    uris = [asset.uri for asset in assets]
+    config.extra_css[:0] = [uri for uri in uris if uri.endswith(".css")]
+    config.extra_javascript[:0] = [uri for uri in uris if uri.endswith(".js") and uri != WORKER]

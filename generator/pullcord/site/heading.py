@@ -26,10 +26,15 @@ def link_tree(
     """Return the headings as links made from title, id and level; a title is HTML from here on."""
     links = []
     for heading in headings:
-        link = make(str(escape(heading.title)), heading.id, heading.level)
+        link = make(as_html(heading.title), heading.id, heading.level)
         link.children = list(link_tree(heading.children, make))
         links.append(link)
     return links
+
+
+def as_html(text: str) -> str:
+    """Return text as HTML that shows it as it is."""
+    return str(escape(text))
 
 
 def anchor_ids(html: str) -> set[str]:

@@ -8,7 +8,8 @@ from __future__ import annotations
 
 import logging
 import re
-from collections.abc import Iterable, MutableMapping
+from collections.abc import MutableMapping
+from importlib.metadata import entry_points
 from pathlib import Path
 from typing import Any
 
@@ -22,6 +23,9 @@ NEEDS_SERVER = ("navigation.instant",)
 """Beginnings of theme features that load pages by script, which no browser does from a folder."""
 ASKS_NETWORK = ("analytics", "consent", "version")
 """Keys below `extra` with which the theme asks a server for something."""
+
+SEARCH = "material/search"
+"""The theme's search plugin, by the name of its entry point."""
 
 PALETTE = (
     {
@@ -45,11 +49,11 @@ MARK = "assets/pullcord/mark.svg"
 THEME_MARK = "assets/images/favicon.png"
 
 
-def take_offline(config: Any, overrides: Path) -> tuple[str, ...]:
+def take_offline(config: Any, overrides: Path) -> None:
     """Change MkDocs's settings, `config`, so that nothing in the site asks a network or a server.
 
-    `overrides` is the folder of our changes to the theme; a project's own go before it. Returns
-    what only the project itself can put right, as sentences. Raises SiteError for another theme.
+    `overrides` is the folder of our changes to the theme; a project's own go before it.
+    Raises SiteError for another theme.
     """
     if config.theme.name != "material":
         raise SiteError("Pullcord needs MkDocs's theme `material`: write `theme: material`")
@@ -62,31 +66,33 @@ def take_offline(config: Any, overrides: Path) -> tuple[str, ...]:
         config.theme.static_templates -= {"404.html", "sitemap.xml"}
     for links in (config.validation.nav, config.validation.links):
         _mind_links(links)
-    return find_flaws(config)
+    if SEARCH not in config.plugins:
+        _add_search(config)
 
 
-def find_needless(files: Iterable[Any], config: Any) -> list[Any]:
-    """Return those of MkDocs's files that only developers, servers and other languages need.
+def drop_needless(files: Any, config: Any) -> None:
+    """Remove those of MkDocs's files that only developers, servers and other languages need.
 
     They are two thirds of a small site.
     """
-    search = config.plugins.get("material/search")
+    search = config.plugins.get(SEARCH)
     unused = [r"\.map$", r"^sitemap\.xml$", f"^{THEME_MARK}$"]
     if search is None or search.config.lang == ["en"]:
         unused.append(r"^assets/javascripts/lunr/")
     pattern = re.compile("|".join(unused))
-    own = (file for file in files if file.src_dir != config.docs_dir)
-    return [file for file in own if pattern.search(file.src_uri)]
+    for file in list(files):
+        if file.src_dir != config.docs_dir and pattern.search(file.src_uri):
+            files.remove(file)
 
 
 def find_flaws(config: Any) -> tuple[str, ...]:
     """Return what in a project's own settings does not work on a tablet with no network."""
     loaded = (str(path) for path in (*config.extra_css, *config.extra_javascript))
-    flaws = [f"{path} is loaded from a network: put a copy into the pages' folder"
-             for path in loaded if "//" in path]  # fmt: skip
-    if "material/search" not in config.plugins:
-        flaws.append("the site has no search: write `- search` above `- pullcord`")
-    return tuple(flaws)
+    return tuple(
+        f"{path} is loaded from a network: put a copy into the pages' folder"
+        for path in loaded
+        if "//" in path
+    )
 
 
 def take_theme_offline(theme: MutableMapping[str, Any]) -> None:
@@ -115,6 +121,14 @@ def write_inline_index(site_dir: Path) -> None:
     if index.is_file():
         script = f"var __index = {index.read_text(encoding='utf-8')}"
         index.with_suffix(".js").write_text(script, encoding="utf-8")
+
+
+def _add_search(config: Any) -> None:
+    (entry,) = entry_points(group="mkdocs.plugins", name=SEARCH)
+    plugin = entry.load()()
+    plugin.load_config({}, config.config_file_path)
+    plugin.on_startup(command="build", dirty=False)
+    config.plugins[SEARCH] = plugin
 
 
 def _mind_links(levels: MutableMapping[str, Any]) -> None:

@@ -1,4 +1,4 @@
-"""What goes wrong, in words: findings as lines of text, errors from one face to another."""
+"""What goes wrong, in words: errors and findings handed from one face to another."""
 
 from __future__ import annotations
 
@@ -8,25 +8,15 @@ from contextlib import contextmanager
 
 from pullcord.errors import FindingsError, PullcordError, SiteError
 from pullcord.finding import Finding
+from pullcord.rules.show import count_findings, show_finding
 
 MKDOCS = "mkdocs"
 """The logger below which everything MkDocs and its plugins say is heard."""
 
 
-def render_finding(finding: Finding) -> str:
-    """Return `file:line:column: message [rule]`, further lines and the mend indented below it."""
-    first, *more = finding.message.splitlines()
-    place = f"{finding.file}:{finding.line}:{finding.column}"
-    mend = [f"mend: {finding.mend}"] if finding.mend else []
-    lines = [f"{place}: {first} [{finding.rule}]", *(f"    {line}" for line in (*more, *mend))]
-    return "\n".join(lines)
-
-
-def render_findings(findings: Iterable[Finding]) -> str:
-    """Return all of them under one line that counts them."""
-    rendered = [render_finding(finding) for finding in findings]
-    count = "1 error" if len(rendered) == 1 else f"{len(rendered)} errors"
-    return "\n".join([f"{count} in the procedures; the site stays as it was", *rendered])
+def list_findings(findings: tuple[Finding, ...]) -> str:
+    """Return every finding with its place and how to mend it, below a line that counts them."""
+    return "\n".join([count_findings(findings), *map(show_finding, findings)])
 
 
 @contextmanager
@@ -35,7 +25,7 @@ def told_as(kind: Callable[[str], Exception]) -> Iterator[None]:
     try:
         yield
     except FindingsError as error:
-        raise kind(render_findings(error.findings)) from error
+        raise kind(list_findings(error.findings)) from error
     except PullcordError as error:
         raise kind(str(error)) from error
 

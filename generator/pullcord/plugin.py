@@ -1,0 +1,149 @@
+"""The MkDocs plugin: puts Pullcord's pages into any MkDocs site. All thinking lies below it."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+from mkdocs.commands.build import build
+from mkdocs.config import Config, load_config
+from mkdocs.config.config_options import Choice, Dir, ListOfItems, Optional, Type
+from mkdocs.config.defaults import MkDocsConfig
+from mkdocs.exceptions import PluginError
+from mkdocs.plugins import BasePlugin, event_priority, get_plugin_logger
+from mkdocs.structure.files import File, Files, InclusionLevel
+from mkdocs.structure.nav import Navigation
+from mkdocs.structure.pages import Page
+from mkdocs.structure.toc import AnchorLink, TableOfContents
+
+from pullcord.site import assets, beside, heading, offline, origin, report
+from pullcord.site.made import Made, make_site
+from pullcord.source.places import site_templates
+
+log = get_plugin_logger("pullcord")
+FIRST, LAST = 100, -1000  # before whoever reads what we set, after whoever still writes files
+
+
+class PullcordConfig(Config):  # type: ignore[no-untyped-call] # MkDocs types it not
+    """What may stand below `- pullcord:` in `mkdocs.yml`."""
+
+    procedures = Optional(ListOfItems(Dir(exists=True)))
+    """Folders of procedures; `procedures` beside `mkdocs.yml` when none is named."""
+    machines = Optional(ListOfItems(Dir(exists=True)))
+    """Folders of machine sheets; `machines` beside `mkdocs.yml` when none is named."""
+    replaces = ListOfItems(Type(str), default=[])
+    """Names of shipped procedures that one's own of the same name take the place of."""
+    library = Type(bool, default=True)
+    """Whether the procedures that come with Pullcord are part of the site."""
+    layout_engine = Choice(("built-in", "dot"), default="built-in")
+    """What places the boxes of a flowchart: the engine that comes along, or a Graphviz `dot`."""
+    cache = Dir(default=".cache/pullcord")
+    """Where finished charts are kept between builds; safe to delete."""
+    templates = ListOfItems(Dir(exists=True), default=[])
+    """Folders whose templates, texts and assets go before those that come with Pullcord."""
+    currency = Type(str, default="")
+    """What stands behind an amount of money, such as `EUR`."""
+
+
+class PullcordPlugin(BasePlugin[PullcordConfig]):  # type: ignore[no-untyped-call] # nor this
+    """Adds the pages of all procedures and puts the finished site in its place."""
+
+    _swaps = True
+    _place: beside.Beside | None = None
+    _made = Made({}, "", (), ())
+
+    def on_startup(self, *, command: str, dirty: bool) -> None:
+        """Build beside what readers use; a preview and a partial build are written in place."""
+        self._swaps = command != "serve" and not dirty
+
+    @event_priority(FIRST)
+    def on_config(self, config: MkDocsConfig) -> None:
+        """Take the site offline and send the build beside the last good one."""
+        with report.told_as(PluginError):
+            offline.take_offline(config, site_templates() / "theme")
+            if self._swaps:
+                self._place = beside.claim(Path(config.site_dir))
+                config.site_dir = str(self._place.new)
+        folders = origin.folders_to_read(config.config_file_path, self.config)
+        config.watch.extend(map(str, (*folders, *self.config.templates)))
+
+    def on_pre_build(self, *, config: MkDocsConfig) -> None:
+        """Read, check and render everything before anything is written."""
+        with report.told_as(PluginError):
+            self._made = make_site(config, self.config)
+        for note in self._made.notes:
+            log.warning(note)
+
+    def on_files(self, files: Files, *, config: MkDocsConfig) -> None:
+        """Add pages and assets; an asset of the project's own at the same address wins."""
+        offline.drop_needless(files, config)
+        for uri, made in self._made.pages.items():
+            if files.get_file_from_path(uri):
+                raise PluginError(f"{uri} is the address of a page Pullcord makes: rename yours")
+            in_nav = made.in_nav and config.nav is None
+            level = InclusionLevel.INCLUDED if in_nav else InclusionLevel.NOT_IN_NAV
+            file = File.generated(config, uri, content="", inclusion=level)
+            file.edit_uri = origin.edit_uri(made.source, config.docs_dir)
+            files.append(file)
+        for asset in self._made.assets:
+            if not files.get_file_from_path(asset.uri):
+                files.append(File.generated(config, asset.uri, content=asset.content))
+        assets.list_in(config, self._made.assets)
+
+    def on_nav(self, nav: Navigation, *, config: MkDocsConfig, files: Files) -> None:
+        """Where the project lists no navigation, put our few pages first, in their own order."""
+        if config.nav is None:
+            self._made.put_first(nav.items)
+
+    @event_priority(FIRST)
+    def on_page_content(self, html: str, *, page: Page, config: MkDocsConfig, files: Files) -> str:
+        """Give a generated page its finished HTML, and any other our frame."""
+        made = self._made.pages.get(page.file.src_uri)
+        if made is None:
+            return self._made.frame(html)
+        page.meta["title"] = heading.as_html(made.title)
+        page.toc = TableOfContents(heading.link_tree(made.headings, AnchorLink))
+        page.present_anchor_ids = heading.anchor_ids(made.html)
+        return made.html
+
+    @event_priority(LAST)
+    def on_post_build(self, *, config: MkDocsConfig) -> None:
+        """Put the finished site in its place, unless a strict build is about to be called off."""
+        offline.write_inline_index(Path(config.site_dir))
+        if self._place and not (config.strict and report.has_counted_warnings()):
+            with report.told_as(PluginError):
+                beside.swap(self._place)
+            config.site_dir = str(self._place.final)
+
+    @event_priority(LAST)
+    def on_build_error(self, *, error: Exception) -> None:
+        """Leave nothing behind; a full or failing disk gets plain words instead of a traceback."""
+        self.on_shutdown()
+        if isinstance(error, OSError):
+            raise PluginError(
+                f"the site could not be written, the last one stands: {error}"
+            ) from error
+
+    def on_shutdown(self) -> None:
+        """Give up the place beside the site, also when the build was interrupted."""
+        if self._place:
+            beside.discard(self._place)
+
+
+def build_site(config_file: Path, site_dir: Path | None, strict: bool) -> Path:
+    """Build the site of an `mkdocs.yml` and return the folder it is in.
+
+    Raises FindingsError with the errors in the procedures, or SiteError for anything else; in
+    both cases the last good site stays as it was.
+    """
+    place = str(site_dir.resolve()) if site_dir else None
+    with report.heard() as lines:
+        try:
+            config = load_config(str(config_file), strict=strict or None, site_dir=place)
+            config.plugins.on_startup(command="build", dirty=False)
+            try:
+                build(config)
+            finally:
+                config.plugins.on_shutdown()
+        except Exception as error:
+            raise report.our_error(error, lines) from error
+    return Path(config.site_dir)

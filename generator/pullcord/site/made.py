@@ -1,0 +1,76 @@
+"""Everything Pullcord adds to a site, made in one go from the files of the procedures."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Any
+
+from pullcord.drawing import chart_font_css
+from pullcord.errors import FindingsError
+from pullcord.finding import Severity
+from pullcord.pages import site_pages
+from pullcord.pages.imprint import Imprint, imprint
+from pullcord.pages.kit import read_kit, render, template_folders
+from pullcord.pages.page import Page
+from pullcord.pages.settings import Settings
+from pullcord.project import load_project
+from pullcord.rules.show import show_finding
+from pullcord.site.assets import ADDRESS, Asset, read_assets
+from pullcord.site.offline import find_flaws
+from pullcord.site.origin import Options, folders_to_read, read_settings
+
+
+@dataclass(frozen=True)
+class Foot:
+    """What the foot's template prints."""
+
+    imprint: Imprint
+
+
+@dataclass(frozen=True)
+class Made:
+    """Finished pages and files."""
+
+    pages: Mapping[str, Page]
+    """By address, those that the navigation names first."""
+    foot: str
+    """What stands below every page that is written by hand: finished HTML."""
+    assets: tuple[Asset, ...]
+    notes: tuple[str, ...]
+    """What the author should be told."""
+
+    def frame(self, html: str) -> str:
+        """Return a page written by hand with the looks and the foot of ours."""
+        return f'<div class="pc-page pc-page--own">{html}{self.foot}</div>'
+
+    def put_first(self, items: list[Any]) -> None:
+        """Sort the items of a navigation: our pages first, in their order, then the rest."""
+        rank = {uri: place for place, uri in enumerate(self.pages)}
+        items.sort(key=lambda i: rank.get(i.file.src_uri, len(rank)) if i.is_page else len(rank))
+
+
+def make_site(config: Any, options: Options) -> Made:
+    """Read, check and render everything; `config` is MkDocs's.
+
+    Raises FindingsError with every error of every file, or another PullcordError when a template
+    or the layout engine fails.
+    """
+    settings = read_settings(config.config_file_path, options, config.docs_dir)
+    folders = folders_to_read(config.config_file_path, options)
+    project = load_project(folders, replaces=options.replaces, base=Path.cwd())
+    if any(finding.severity is Severity.ERROR for finding in project.findings):
+        raise FindingsError(project.findings)
+    kit = read_kit(settings)
+    pages = sorted(site_pages(project, settings), key=lambda page: not page.in_nav)
+    return Made(
+        pages={page.src_uri: page for page in pages},
+        foot=render(kit, "imprint", Foot(imprint(kit))),
+        assets=(*read_assets(template_folders(settings)), _font(settings)),
+        notes=(*find_flaws(config), *map(show_finding, project.findings)),
+    )
+
+
+def _font(settings: Settings) -> Asset:
+    return Asset(f"{ADDRESS}/font.css", chart_font_css(settings.cache_folder).encode())
