@@ -13,7 +13,6 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
-from functools import cache
 
 import networkx as nx
 
@@ -61,8 +60,50 @@ def connectors(order: Order, run: Run) -> int:
 
 def split_order(order: Order, fits: Fits) -> tuple[tuple[str, ...], ...]:
     """Return the nodes of each sheet. Raises NoRoomError when one node alone does not fit."""
-    runs = _fewest_connectors(order, _reach(order, fits))
+    reach = Reach(order, fits)
+    runs = _fewest_connectors(order, reach, _windows(reach, len(order.nodes)))
     return tuple(order.nodes[first:end] for first, end in runs)
+
+
+class Reach:
+    """How far a sheet reaches, by where it begins; asked as seldom as can be.
+
+    A sheet that begins later reaches at least as far, so every answer narrows the next search.
+    """
+
+    def __init__(self, order: Order, fits: Fits) -> None:
+        """Know nothing yet."""
+        self._order = order
+        self._fits = fits
+        self._known: dict[int, int] = {}
+
+    def end_from(self, first: int) -> int:
+        """Return the farthest end of a run from `first` that fits. Raises NoRoomError."""
+        if first not in self._known:
+            self._known[first] = self._search(first)
+        return self._known[first]
+
+    def _search(self, first: int) -> int:
+        low = max((end for begin, end in self._known.items() if begin < first), default=0)
+        high = min((end for begin, end in self._known.items() if begin > first), default=None)
+        low, step = max(low, first), 8
+        while high is None or low + step < high:
+            end = min(low + step, len(self._order.nodes))
+            if not self._is_room(first, end):
+                high = end - 1
+                break
+            low, step = end, step * 2
+            if end == len(self._order.nodes):
+                return end
+        while low < high:
+            middle = (low + high + 1) // 2
+            low, high = (middle, high) if self._is_room(first, middle) else (low, middle - 1)
+        if low == first:
+            raise NoRoomError(self._order.nodes[first])
+        return low
+
+    def _is_room(self, first: int, end: int) -> bool:
+        return self._fits(self._order.nodes[first:end])
 
 
 def _depth_first(graph: nx.DiGraph, start: str) -> Sequence[str]:
@@ -80,50 +121,47 @@ def _last_child_first(graph: nx.DiGraph) -> nx.DiGraph:
     return turned
 
 
-def _reach(order: Order, fits: Fits) -> Callable[[int], int]:
-    """Return a function from a run's first position to the farthest end that still fits."""
-
-    @cache
-    def reach(first: int) -> int:
-        known, step = first, 1
-        while known < len(order.nodes) and fits(
-            order.nodes[first : min(known + step, len(order.nodes))]
-        ):
-            known, step = min(known + step, len(order.nodes)), step * 2
-        low, high = known, min(known + step, len(order.nodes))
-        while low + 1 < high:
-            middle = (low + high) // 2
-            low, high = (middle, high) if fits(order.nodes[first:middle]) else (low, middle)
-        if low == first:
-            raise NoRoomError(order.nodes[first])
-        return low
-
-    return reach
+def _windows(reach: Reach, size: int) -> list[range]:
+    """Return where each sheet of a shortest division may begin, and where the last ends."""
+    latest = [0]
+    while latest[-1] < size:
+        latest.append(reach.end_from(latest[-1]))
+    earliest = [size]
+    for last in reversed(latest[:-1]):
+        earliest.insert(0, _earliest_to_reach(reach, earliest[0], last))
+    return [range(low, high + 1) for low, high in zip(earliest, latest, strict=True)]
 
 
-def _fewest_connectors(order: Order, reach: Callable[[int], int]) -> list[Run]:
-    """Return the runs of the best division, by going through every useful place to cut."""
-    best: dict[int, tuple[int, int]] = {0: (0, -1)}
-    layers = [best]
-    while len(order.nodes) not in best:
-        best = _one_more_sheet(order, reach, best)
-        layers.append(best)
+def _earliest_to_reach(reach: Reach, end: int, known: int) -> int:
+    """Return the first beginning whose sheet reaches `end`; the one at `known` does."""
+    low, high = 0, known
+    while low < high:
+        middle = (low + high) // 2
+        low, high = (low, middle) if reach.end_from(middle) >= end else (middle + 1, high)
+    return low
+
+
+def _fewest_connectors(order: Order, reach: Reach, windows: list[range]) -> list[Run]:
+    """Return the runs of the best division, going through every place a sheet may begin."""
+    layers: list[dict[int, tuple[int, int]]] = [{0: (0, 0)}]
+    for window in windows[1:]:
+        layers.append(_one_more_sheet(order, reach, layers[-1], window))
     runs: list[Run] = []
     end = len(order.nodes)
     for layer in reversed(layers[1:]):
-        first = layer[end][1]
-        runs.insert(0, (first, end))
-        end = first
+        runs.insert(0, (layer[end][1], end))
+        end = layer[end][1]
     return runs
 
 
 def _one_more_sheet(
-    order: Order, reach: Callable[[int], int], best: dict[int, tuple[int, int]]
+    order: Order, reach: Reach, best: dict[int, tuple[int, int]], window: range
 ) -> dict[int, tuple[int, int]]:
     """From the cheapest way to each cut, return the cheapest way to each cut one sheet on."""
     farther: dict[int, tuple[int, int]] = {}
     for first, (cost, _) in best.items():
-        for end in range(first + 1, reach(first) + 1):
-            total = (cost + connectors(order, (first, end)), first)
-            farther[end] = min(farther.get(end, total), total)
+        for end in range(max(first + 1, window.start), reach.end_from(first) + 1):
+            if end in window:
+                total = (cost + connectors(order, (first, end)), first)
+                farther[end] = min(farther.get(end, total), total)
     return farther
