@@ -68,22 +68,16 @@ def subset_woff2(weight: Weight) -> bytes:
 
     The same installed packages give the same bytes: no time of making is written into it.
     """
-    font = TTFont(font_files_ttf[_FILES[weight]], recalcTimestamp=False)
-    options = subset.Options()
-    options.layout_features = []
-    options.hinting = False
-    options.notdef_outline = True
-    options.drop_tables += _UNUSED_TABLES
-    options.name_IDs = [*_FAMILY_NAMES, _NAME_COPYRIGHT, _NAME_LICENCE, _NAME_LICENCE_ADDRESS]
-    cutter = subset.Subsetter(options)
-    cutter.populate(unicodes=_wanted(font))
-    cutter.subset(font)
-    for record in font["name"].names:
-        record.string = _FAMILY_NAMES.get(record.nameID, record.toUnicode())
-    font.flavor = "woff2"
-    file = io.BytesIO()
-    font.save(file)
-    return file.getvalue()
+    with TTFont(font_files_ttf[_FILES[weight]], recalcTimestamp=False) as font:
+        cutter = subset.Subsetter(_subset_options())
+        cutter.populate(unicodes=_wanted(font))
+        cutter.subset(font)
+        for record in font["name"].names:
+            record.string = _FAMILY_NAMES.get(record.nameID, record.toUnicode())
+        font.flavor = "woff2"
+        file = io.BytesIO()
+        font.save(file)
+        return file.getvalue()
 
 
 def render_font_css(files: Mapping[Weight, bytes]) -> str:
@@ -102,6 +96,16 @@ def _rule(weight: Weight, file: bytes) -> str:
         f"font-weight:{_CSS_WEIGHT[weight]};font-display:block;"
         f'src:url("data:font/woff2;base64,{data}") format("woff2")}}\n'
     )
+
+
+def _subset_options() -> subset.Options:
+    options = subset.Options()
+    options.layout_features = []
+    options.hinting = False
+    options.notdef_outline = True
+    options.drop_tables += _UNUSED_TABLES
+    options.name_IDs = [*_FAMILY_NAMES, _NAME_COPYRIGHT, _NAME_LICENCE, _NAME_LICENCE_ADDRESS]
+    return options
 
 
 def _wanted(font: TTFont) -> dict[int, str]:

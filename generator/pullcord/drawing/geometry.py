@@ -7,6 +7,7 @@ to 0.01 px so that the same chart has the same bytes everywhere.
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
+from math import pi, tan
 from typing import Literal
 
 from pullcord.drawing.chart import Kind, Role
@@ -109,19 +110,22 @@ class Geometry:
 
 
 def outline(shape: Shape) -> tuple[Point, ...]:
-    """Return the corners of the largest figure with straight sides that the symbol fills.
+    """Return the corners of a figure with straight sides around the symbol, clockwise.
 
-    A terminator's round ends are left out, apart from their outermost points.
+    It is the symbol itself, but for a terminator: there each round end is cut to half an octagon.
     """
     left, right = shape.x - shape.width / 2, shape.x + shape.width / 2
     top, bottom = shape.y - shape.height / 2, shape.y + shape.height / 2
     if shape.symbol == "decision":
         return (shape.x, top), (right, shape.y), (shape.x, bottom), (left, shape.y)
     if shape.symbol == "terminator":
-        r = shape.height / 2
+        half_side = shape.height / 2 * tan(pi / 8)
+        cut = shape.height / 2 - half_side
         return (
-            (left + r, top), (right - r, top), (right, shape.y),
-            (right - r, bottom), (left + r, bottom), (left, shape.y),
+            (left + cut, top), (right - cut, top),
+            (right, shape.y - half_side), (right, shape.y + half_side),
+            (right - cut, bottom), (left + cut, bottom),
+            (left, shape.y + half_side), (left, shape.y - half_side),
         )  # fmt: skip
     return (left, top), (right, top), (right, bottom), (left, bottom)
 

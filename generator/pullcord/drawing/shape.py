@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from functools import lru_cache
 from math import ceil, sqrt
 
 from pullcord.drawing.block import Block, Row, blocks_of, lines_of, mark_of, row_of
@@ -24,6 +25,7 @@ BAR_PX = 8
 """From the outline of a predefined process to the line beside it."""
 
 
+@lru_cache(maxsize=8192)  # A chart is tried in many layouts; its symbols are the same in each.
 def shape_of(node: Node, style: Style) -> Shape:
     """Return the node's symbol around (0, 0), just large enough for its text."""
     symbol = SYMBOLS[node.kind]

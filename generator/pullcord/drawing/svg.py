@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from functools import cache
 from pathlib import Path
 
-from jinja2 import ChoiceLoader, Environment, FileSystemLoader, StrictUndefined
+from jinja2 import ChoiceLoader, Environment, FileSystemLoader, StrictUndefined, TemplateError
 
 from pullcord.drawing.geometry import (
     Geometry,
@@ -19,8 +19,10 @@ from pullcord.drawing.geometry import (
 )
 from pullcord.drawing.plane import Point
 from pullcord.drawing.shape import BAR_PX
+from pullcord.errors import PullcordError
+from pullcord.source.places import site_templates
 
-PACKAGE = Path(__file__).parents[1]
+_TEMPLATE = "drawing/chart.svg.j2"
 
 
 @dataclass(frozen=True)
@@ -74,17 +76,15 @@ class ChartView:
 
 
 def render_chart(geometry: Geometry, template_dirs: tuple[Path, ...] = ()) -> str:
-    """Return an `<svg>` element; everything in it is escaped. `template_dirs` go before our own."""
-    template = _environment((*template_dirs, shipped_templates())).get_template(
-        "drawing/chart.svg.j2"
-    )
-    return template.render(chart=_chart_view(geometry))
+    """Return an `<svg>` element; everything in it is escaped. `template_dirs` go before our own.
 
-
-def shipped_templates() -> Path:
-    """Return the folder of our own templates: inside the wheel, or beside the source root."""
-    inside = PACKAGE / "site_templates"
-    return inside if inside.is_dir() else PACKAGE.parents[1] / "site_templates"
+    Raises PullcordError when a project's own template cannot be used.
+    """
+    templates = _environment((*template_dirs, site_templates()))
+    try:
+        return templates.get_template(_TEMPLATE).render(chart=_chart_view(geometry))
+    except TemplateError as error:
+        raise PullcordError(f"template {_TEMPLATE}: {error}") from error
 
 
 @cache
