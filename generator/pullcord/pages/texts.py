@@ -18,6 +18,8 @@ from pullcord.errors import PullcordError
 from pullcord.model.base import Line, Name, Record, Text
 
 Shape = TypeVar("Shape")
+LOADER = getattr(yaml, "CBaseLoader", yaml.BaseLoader)
+"""Every scalar stays text and no object is ever made: this loader knows no tags."""
 Phrase = Annotated[str, StringConstraints(strip_whitespace=True, min_length=1)]
 Words = Annotated[Mapping[str, Phrase], AfterValidator(MappingProxyType)]
 """Labels and short sentences, by key; `{name}` in one is filled in by the page that prints it."""
@@ -94,8 +96,7 @@ def check_keys(name: str, given: Mapping[str, object], known: Mapping[str, objec
 
 def _read_mapping(path: Path) -> dict[str, object]:
     try:
-        # Every scalar stays text and no object is ever made: BaseLoader knows no tags.
-        data = yaml.load(path.read_text(encoding="utf-8"), Loader=yaml.BaseLoader)  # noqa: S506
+        data = yaml.load(path.read_text(encoding="utf-8"), Loader=LOADER)  # noqa: S506
     except (OSError, UnicodeDecodeError, RecursionError, yaml.YAMLError) as error:
         raise PullcordError(f"{path}: cannot be read: {error}") from None
     if not isinstance(data, dict):
