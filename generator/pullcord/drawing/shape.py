@@ -21,6 +21,8 @@ SYMBOLS: dict[Kind, Symbol] = {
     "done": "terminator",
     "connector": "terminator",
 }
+_STADIUM = 1.25
+"""Least width of a terminator, as a part of its height."""
 BAR_PX = 8
 """From the outline of a predefined process to the line beside it."""
 
@@ -31,12 +33,14 @@ def shape_of(node: Node, style: Style) -> Shape:
     symbol = SYMBOLS[node.kind]
     if symbol == "decision":
         fitted = fit_diamond(blocks_of(node, style.diamond_word_px, style), style)
-        rows, width, height = fitted.rows, fitted.width_px, fitted.width_px * style.slope
+        rows, width = fitted.rows, max(fitted.width_px, style.least_height_px / style.slope)
+        height = width * style.slope
     else:
         blocks = blocks_of(node, style.column_px, style)
         rows = tuple(row for block in blocks for row in _column(block, style))
         height = max(style.least_height_px, len(rows) * style.line_px + 2 * style.padding_px)
         width = max(row.width_px + 2 * inset for row, inset in _insets(symbol, rows, height, style))
+        width = max(width, _least_width(node.kind, height, style))
     if node.kind == "connector":  # A circle by ISO 5807: a stadium as high as it is wide.
         width = height = max(width, height)
     return Shape(
@@ -64,6 +68,13 @@ def label_of(answers: tuple[str, ...], style: Style) -> Label | None:
         height=_even(len(rows) * style.line_px),
         lines=lines_of(rows, style),
     )
+
+
+def _least_width(kind: Kind, height: float, style: Style) -> float:
+    if kind == "connector" or SYMBOLS[kind] != "terminator":
+        return style.least_height_px
+    # A stadium that is hardly wider than high would be taken for a connector's circle.
+    return height * _STADIUM
 
 
 def _column(block: Block, style: Style) -> tuple[Row, ...]:
