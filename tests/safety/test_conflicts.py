@@ -139,7 +139,8 @@ def test_a_conflict_in_a_broken_graph_is_still_found(text) -> None:
 def conflicts(draw: st.DrawFn) -> Conflict:
     """Return a conflict of arbitrary conditions: a trigger and one or two clauses."""
     some = st.frozensets(st.sampled_from(sorted(CONDITIONS)), min_size=1, max_size=4)
-    return Conflict(draw(some), tuple(draw(st.lists(some, min_size=1, max_size=2))))
+    clauses = tuple(draw(st.lists(some, min_size=1, max_size=2)))
+    return Conflict(draw(some), clauses, draw(st.one_of(st.just(frozenset()), some)))
 
 
 @given(libraries(), conflicts())
@@ -151,7 +152,7 @@ def test_conflicts_found_are_those_on_some_path(both, conflict) -> None:
     for path in all_paths(scope, scope.starts[0]):
         for position, (node, state) in enumerate(states_along(scope, path), start=1):
             effects = scope.effects[node]
-            if conflict.is_met(state_during(state, effects), effects.meets):
+            if conflict.is_met(state_during(state, effects), effects):
                 shortest[node] = min(position, shortest.get(node, position))
     clashes = find_clashes(follow(scope), (conflict,))
     assert {node: len(clash.way) for node, clash in clashes.items()} == shortest

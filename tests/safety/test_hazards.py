@@ -10,6 +10,7 @@ from pullcord.safety.hazards import CALLS, HAZARDS, hazards_of, without_covered
 from pullcord.safety.vocabulary import CONDITIONS, ROWS
 
 HARMLESS = {
+    "heat-unknown": "hurts only where petrol is opened, which is refused",
     "ignition-live": "every machine that runs has it",
     "battery-connected": "every machine with a battery has it",
     "no-fresh-air": "hurts only while the engine runs, which has its own box",

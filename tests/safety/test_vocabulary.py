@@ -49,8 +49,9 @@ def test_a_loose_end_can_be_put_right(condition) -> None:
 
 
 def test_the_start_is_the_careful_one() -> None:
-    """Unknown history: a spark and a battery are possible, air, stop and supports are not there."""
+    """Unknown history: perhaps hot, live and with a battery; no air, no stop, no supports."""
     careful = {
+        "heat-unknown",
         "ignition-live",
         "battery-connected",
         "no-fresh-air",

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from pullcord.finding import Flaw, Place
 from pullcord.graph import ways_out
 from pullcord.model.procedure import Library, Procedure
-from pullcord.safety.effects import key_that_meets, state_during
+from pullcord.safety.effects import Effects, key_that_meets, state_during
 from pullcord.safety.flow import Followed, follow_from, nearest_passed, passed_on_every_way
 from pullcord.safety.scope import Scope, parts_of
 from pullcord.safety.vocabulary import State, says
@@ -21,11 +21,15 @@ class Conflict:
 
     triggers: State
     together: tuple[State, ...]
+    excused: State = frozenset()
+    """A step that itself ends one of these is not in conflict: it can do no better."""
 
-    def is_met(self, during: State, brought: State) -> bool:
-        """Return whether a step that brings something about in a state is in this conflict."""
-        return not self.triggers.isdisjoint(brought) and all(
-            not clause.isdisjoint(during) for clause in self.together
+    def is_met(self, during: State, effects: Effects) -> bool:
+        """Return whether a step with such effects, in such a state, is in this conflict."""
+        return (
+            not self.triggers.isdisjoint(effects.meets)
+            and all(not clause.isdisjoint(during) for clause in self.together)
+            and self.excused.isdisjoint(effects.ends)
         )
 
     @property
@@ -77,7 +81,7 @@ def _ways_into(followed: Followed, conflict: Conflict) -> Mapping[str, Way]:
 
     def is_met(node: str, entering: State) -> bool:
         effects = scope.effects[node]
-        return conflict.is_met(state_during(entering, effects), effects.meets)
+        return conflict.is_met(state_during(entering, effects), effects)
 
     # Where not even all ways taken together make a conflict, no single way does.
     if not any(is_met(node, entering) for node, entering in followed.entering.items()):

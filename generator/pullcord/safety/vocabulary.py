@@ -4,9 +4,9 @@ A condition is something that may be so: petrol is open, the engine is running. 
 something puts them right; some are over when the step is over. Every verb a procedure may write
 has one row in `ROWS`, and the rows are the whole meaning of the verbs.
 
-A machine's history is unknown, so a procedure begins with the careful assumption: the ignition can
-spark, a battery is connected, nobody has seen to fresh air, to a way to stop the engine or to
-supports (`AT_START`).
+A machine's history is unknown, so a procedure begins with the careful assumption: the engine may be
+hot, the ignition can spark, a battery is connected, nobody has seen to fresh air, to a way to stop
+the engine or to supports (`AT_START`).
 """
 
 from __future__ import annotations
@@ -100,6 +100,7 @@ _ALL = (
         put_right_by="enables: ignition",
     ),
     # Taken to be so at a machine of unknown history.
+    _assumed("heat-unknown", "nobody has made sure that the engine is cold", "cools: engine"),
     _assumed("ignition-live", "the ignition can spark", "disables: ignition"),
     _assumed("battery-connected", "a battery may be connected", "disconnects: battery"),
     _assumed("no-fresh-air", "no fresh air has been arranged", "arranges: fresh-air"),
@@ -186,7 +187,7 @@ ROWS: tuple[Row, ...] = (
     Row("closes", "guard", ends=("guard-off",)),
     Row("disconnects", "charger", ends=("charging",), meets=("battery-spark", "near-battery")),
     Row("clears", "vapour", ends=("vapour",)),
-    Row("cools", "engine", ends=("hot-parts",)),
+    Row("cools", "engine", ends=("hot-parts", "heat-unknown")),
     Row("connects", "battery", begins=("battery-connected",),
         meets=("battery-spark", "near-battery")),
     Row("enables", "ignition", begins=("ignition-live",), ends=("ignition-off",),

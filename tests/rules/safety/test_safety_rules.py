@@ -65,38 +65,41 @@ def test_each_rule_stands_in_the_file_of_its_name() -> None:
 
 
 TABLE = {
-    "spark after draining": ("steps: {a: {opens: petrol, then: step b}, b: {makes: spark}}",
-        ["ignition-near-petrol b", "not-put-right a"]),
+    "spark after draining": ("""
+        steps:
+          a: {cools: engine, opens: petrol, then: step b}
+          b: {makes: spark}
+        """, ["ignition-near-petrol b", "not-put-right a"]),
     "spark in the vapour": ("""
         steps:
-          a: {opens: petrol, then: step b}
+          a: {cools: engine, opens: petrol, then: step b}
           b: {closes: petrol, then: step c}
           c: {makes: spark, then: step d}
           d: {clears: vapour}
         """, ["ignition-near-petrol c"]),
     "all closed and cleared": ("""
         steps:
-          a: {opens: petrol, then: step b}
+          a: {cools: engine, opens: petrol, then: step b}
           b: {closes: petrol, clears: vapour, then: step c}
           c: {makes: spark}
         """, []),
     "battery taken off beside open petrol": ("""
         steps:
-          a: {opens: petrol, then: step b}
+          a: {cools: engine, opens: petrol, then: step b}
           b: {disconnects: battery, then: step c}
           c: {closes: petrol, clears: vapour}
         """, ["ignition-near-petrol b"]),
     "petrol measured by cranking, all made safe": ("""
         steps:
           a: {disables: ignition, disconnects: battery, then: step b}
-          b: {opens: petrol, then: step c}
+          b: {cools: engine, opens: petrol, then: step c}
           c: {makes: cranking, then: step d}
           d: {closes: petrol, clears: vapour}
         """, []),
     "the same with the battery left on": ("""
         steps:
           a: {disables: ignition, then: step b}
-          b: {opens: petrol, then: step c}
+          b: {cools: engine, opens: petrol, then: step c}
           c: {makes: cranking, then: step d}
           d: {closes: petrol, clears: vapour}
         """, ["ignition-near-petrol c"]),
@@ -113,7 +116,7 @@ TABLE = {
     "drips from the auxiliary tank not wiped up": ("""
         steps:
           a: {arranges: [fresh-air, way-to-stop], then: step b}
-          b: {fits: auxiliary-tank, then: step c}
+          b: {cools: engine, fits: auxiliary-tank, then: step c}
           c: {makes: running, then: step d}
           d: {cools: engine, then: step e}
           e: {takes-off: auxiliary-tank, clears: vapour}
@@ -121,7 +124,7 @@ TABLE = {
     "auxiliary tank, wiped up": ("""
         steps:
           a: {arranges: [fresh-air, way-to-stop], then: step b}
-          b: {fits: auxiliary-tank, clears: vapour, then: step c}
+          b: {cools: engine, fits: auxiliary-tank, clears: vapour, then: step c}
           c: {makes: running, then: step d}
           d: {cools: engine, then: step e}
           e: {takes-off: auxiliary-tank, clears: vapour}
@@ -177,9 +180,26 @@ TABLE = {
           c: {disconnects: charger}
         """, ["flame-near-charging b"]),
     "cleaned up after, all in the remedy": ("""
-        causes: {jet: {opens: petrol, closes: petrol, clears: vapour}}
+        causes: {jet: {cools: engine, opens: petrol, closes: petrol, clears: vapour}}
         steps: {a: {then: cause jet}}
         """, []),
+    "petrol opened and nobody waited": ("""
+        steps:
+          a: {opens: petrol, then: step b}
+          b: {closes: petrol, clears: vapour}
+        """, ["petrol-near-hot-engine a"]),
+    "a machine that arrives dripping": ("""
+        steps:
+          a: {opens: petrol, cools: engine, then: step b}
+          b: {closes: petrol, clears: vapour}
+        """, []),
+    "cooled, run and opened again": ("""
+        steps:
+          a: {cools: engine, arranges: [fresh-air, way-to-stop], then: step b}
+          b: {makes: running, then: step c}
+          c: {opens: petrol, cools: engine, then: step d}
+          d: {closes: petrol, clears: vapour}
+        """, ["petrol-near-hot-engine c"]),
 }  # fmt: skip
 
 

@@ -36,7 +36,8 @@ causes:
 steps:
   bowl:
     title: Look into the float bowl
-    do: Take the float bowl off.
+    do: Let the engine cool, then take the float bowl off.
+    cools: engine
     opens: petrol
     then: step spark
   spark:

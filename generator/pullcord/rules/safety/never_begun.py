@@ -28,7 +28,8 @@ causes:
 steps:
   bowl:
     title: Look into the float bowl
-    do: Take the float bowl off and look at the jet.
+    do: Let the engine cool. Take the float bowl off and look at the jet.
+    cools: engine
     near: petrol
     then: cause jet
 """

@@ -1,8 +1,9 @@
 """Petrol is opened only at an engine that has cooled.
 
-Vapour does not need a spark: a silencer that has just run is hot enough to light it. On every way
-from a step that runs the engine, or does hot work, to one that opens petrol there must be a step
-that gives it time to cool (`cools: engine`).
+Vapour does not need a spark: a silencer that has just run is hot enough to light it. Nobody knows
+what the machine did before the first step, so on every way to a step that opens petrol there must
+be one that gives the engine time to cool (`cools: engine`); and another one after every step that
+runs the engine or does hot work.
 """
 
 from __future__ import annotations
@@ -52,7 +53,13 @@ MENDED = FAILING.replace(
     then: step bowl""",
 )
 
-CONFLICTS = (Conflict(frozenset({"petrol-open"}), (frozenset({"hot-parts"}),)),)
+PETROL = frozenset({"petrol-open"})
+UNKNOWN = frozenset({"heat-unknown"})
+CONFLICTS = (
+    Conflict(PETROL, (frozenset({"hot-parts"}),)),
+    # A machine that arrives dripping is found so: its first step can only let it cool.
+    Conflict(PETROL, (UNKNOWN,), excused=UNKNOWN),
+)
 MEND = "let the engine cool (`cools: engine`) in a step before petrol is opened, on every way"
 
 
