@@ -7,7 +7,7 @@ import os
 from collections.abc import Collection, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from pathlib import Path
-from typing import Any, TypeVar
+from typing import Any
 
 from pullcord.errors import PullcordError
 from pullcord.finding import Finding
@@ -15,11 +15,9 @@ from pullcord.model.base import Record, name_of
 from pullcord.model.machine import Machine
 from pullcord.model.meter import MeterSheet
 from pullcord.model.procedure import Library, Procedure
-from pullcord.rules.document import Document, build_library, read_document
+from pullcord.rules.document import Document, build_library, model_of, read_document
 from pullcord.rules.run import check_library
 from pullcord.source.files import find_files, read_file
-
-Model = TypeVar("Model", bound=Record)
 
 
 @dataclass(frozen=True)
@@ -57,23 +55,22 @@ class Project:
 
 def load_project(
     folders: Sequence[Path],
-    machines: Sequence[Path] = (),
     *,
     meter: MeterSheet | None = None,
     replaces: Collection[str] = (),
     base: Path | None = None,
 ) -> Project:
-    """Read and check the procedures of some folders, and the machine sheets of others.
+    """Read and check the procedures and machine sheets of some folders.
 
-    `replaces` names procedures of which a later folder's version takes the place of an earlier
-    folder's; any other name that turns up twice is a finding. Findings name files as seen from
-    `base`, if they are below it.
+    What a file holds is told by the key that names it, not by the folder. `replaces` names files
+    of which a later folder's version takes the place of an earlier folder's; any other name that
+    turns up twice is a finding. Findings name files as seen from `base`, if they are below it.
 
     Raises PullcordError when a folder cannot be read or a replaced procedure is not there twice.
     """
-    paths = _without_replaced(_find(folders), replaces)
-    procedures = [_read(path, folder, Procedure, base) for path, folder in paths]
-    sheets = [_read(path, folder, Machine, base) for path, folder in _find(machines)]
+    files = [_read(path, folder, base) for path, folder in _paths(folders, replaces)]
+    procedures = [each for each in files if each.model is Procedure]
+    sheets = [each for each in files if each.model is Machine]
     library = build_library(_documents(procedures), _documents(sheets), meter)
     return Project(
         files={
@@ -92,43 +89,45 @@ def load_project(
 @dataclass(frozen=True)
 class _Read:
     path: Path
+    model: type[Record]
     document: Document[Any]
 
 
-def _find(folders: Sequence[Path]) -> list[tuple[Path, Path]]:
-    """Return every file with its folder, each file once, in the order of the folders."""
-    found: dict[Path, tuple[Path, Path]] = {}
+def _paths(folders: Sequence[Path], replaces: Collection[str]) -> list[tuple[Path, Path]]:
+    """Return every file to read with its folder, in the order of the folders."""
+    found = list(_find(folders))
+    last = {path.stem: folder for path, folder in found if path.stem in replaces}
+    replaced = [(path, folder) for path, folder in found if last.get(path.stem, folder) != folder]
+    for name in set(replaces) - {path.stem for path, _ in replaced}:
+        raise PullcordError(
+            f"`replaces` names `{name}`, but no two folders have a procedure of that name"
+        )
+    return [pair for pair in found if pair not in replaced]
+
+
+def _find(folders: Sequence[Path]) -> Iterator[tuple[Path, Path]]:
+    """Yield every file with the folder it was found in, each file once."""
+    seen = set()
     for folder in folders:
         try:
-            for path in find_files(folder):
-                found.setdefault(Path(os.path.abspath(path)), (path, folder))
+            paths = find_files(folder)
         except OSError as error:
             reason = error.strerror or "unknown reason"
             raise PullcordError(f"the folder {folder} cannot be read: {reason}") from error
-    return list(found.values())
+        for path in paths:
+            place = os.path.abspath(path)
+            if place not in seen:
+                yield path, folder
+            seen.add(place)
 
 
-def _without_replaced(
-    paths: list[tuple[Path, Path]], replaces: Collection[str]
-) -> list[tuple[Path, Path]]:
-    last = {path.stem: folder for path, folder in paths if path.stem in replaces}
-    kept = [(path, folder) for path, folder in paths if last.get(path.stem, folder) == folder]
-    replaced = {path.stem for path, folder in paths if last.get(path.stem, folder) != folder}
-    for name in replaces:
-        if name not in replaced:
-            raise PullcordError(
-                f"`replaces` names `{name}`, but there are no two procedures of that name in "
-                "different folders"
-            )
-    return kept
-
-
-def _read(path: Path, folder: Path, model: type[Model], base: Path | None) -> _Read:
+def _read(path: Path, folder: Path, base: Path | None) -> _Read:
     shown = _shown(path, base)
     raw = read_file(path, folder)
     if isinstance(raw, bytes):
-        return _Read(path, read_document(shown, raw, model))
-    return _Read(path, Document(shown, b"", None, (raw,), ()))
+        model = model_of(raw)
+        return _Read(path, model, read_document(shown, raw, model))
+    return _Read(path, Procedure, Document(shown, b"", None, (raw,), ()))
 
 
 def _shown(path: Path, base: Path | None) -> str:

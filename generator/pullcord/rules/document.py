@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from pathlib import PurePath
@@ -18,6 +19,7 @@ from pullcord.source.flaw import Mark, TextFlaw
 from pullcord.source.tree import find_mark, read_tree
 
 Model = TypeVar("Model", bound=Record)
+_MACHINE = re.compile(rb"^machine:", re.MULTILINE)
 
 
 @dataclass(frozen=True)
@@ -32,6 +34,11 @@ class Document(Generic[Model]):
     text_flaws: tuple[TextFlaw, ...]
     flaws: tuple[Flaw, ...]
     """Found while parsing; each names its rule."""
+
+
+def model_of(raw: bytes) -> type[Procedure] | type[Machine]:
+    """Return what a file holds, told by the key that names it; a procedure when it has none."""
+    return Machine if _MACHINE.search(raw) else Procedure
 
 
 def read_document(file: str, raw: bytes, model: type[Model]) -> Document[Model]:

@@ -10,7 +10,6 @@ WARNINGS = frozenset(
         "meter-cannot-tell",
         "never-begun",
         "not-on-sheet",
-        "meter-cannot-tell",
         "odds-without-source",
         "sheet-without-source",
         "step-too-long",

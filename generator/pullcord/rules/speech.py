@@ -69,6 +69,9 @@ class Topic:
     """Something a text may speak of, and what a step may declare about it."""
 
     words: re.Pattern[str]
+    stems: re.Pattern[str]
+    """Letters of which some are in everything `words` can find, whatever its capitals: looked for
+    first, because that takes a tenth of the time."""
     declared_by: Mapping[str, frozenset[str]]
     """Fields of an action, each with the values that count."""
     message: str
@@ -87,17 +90,23 @@ def undeclared(procedure: Procedure, topic: Topic) -> Iterator[Flaw]:
 def _undeclared(
     texts: Iterable[tuple[Place, bool, str]], action: Action, topic: Topic
 ) -> Iterator[Flaw]:
-    if any(
-        not values.isdisjoint(getattr(action, field)) for field, values in topic.declared_by.items()
-    ):
+    written = list(texts)
+    whole = " ".join([text for _, _, text in written]).lower()
+    if not topic.stems.search(whole) or _declares(action, topic):
         return
-    for place, is_key, text in texts:
+    for place, is_key, text in written:
         found = topic.words.search(text)
         if found:
             words = found.group()
             message = topic.message.format(words)
             yield Flaw(place, message, topic.mend, is_key=is_key, word=words.split()[0])
             return
+
+
+def _declares(action: Action, topic: Topic) -> bool:
+    return any(
+        not values.isdisjoint(getattr(action, field)) for field, values in topic.declared_by.items()
+    )
 
 
 def _texts_of_step(name: str, step: Step) -> Iterator[tuple[Place, bool, str]]:

@@ -11,6 +11,7 @@ that is not needed; that is better than one that is missing.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 
 from pullcord.finding import Flaw
@@ -38,6 +39,9 @@ MENDED = FAILING.replace("    ask:", "    near: petrol\n    ask:")
 
 TOPIC = Topic(
     words=FUEL,
+    stems=re.compile(
+        "petrol|gasoline|fuel|petcock|bulb|mix|fluid|spray|float|bowl|jet|flood|carbur|tank"
+    ),
     declared_by={
         "opens": frozenset({"petrol"}),
         "closes": frozenset({"petrol"}),

@@ -9,6 +9,7 @@ This looks for words and does not understand them; "do not start the engine" is 
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 
 from pullcord.finding import Flaw
@@ -36,6 +37,7 @@ MENDED = FAILING.replace("    ask:", "    near: moving-parts\n    ask:")
 
 TOPIC = Topic(
     words=RUNNING,
+    stems=re.compile("start|fir|run|ran|idl|warm|rev"),
     declared_by={
         "starts": frozenset({"engine"}),
         "makes": frozenset({"running"}),

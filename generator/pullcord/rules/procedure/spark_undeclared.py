@@ -11,6 +11,7 @@ caution that is not needed; that is better than one that is missing.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 
 from pullcord.finding import Flaw
@@ -38,6 +39,7 @@ MENDED = FAILING.replace("    ask:", "    near: high-voltage\n    ask:")
 
 TOPIC = Topic(
     words=SPARK,
+    stems=re.compile("spark|plug|high|ht |ignition"),
     declared_by={
         "makes": frozenset({"spark"}),
         "near": frozenset({"high-voltage"}),
