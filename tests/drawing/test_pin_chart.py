@@ -217,8 +217,8 @@ def test_text_is_never_markup() -> None:
 def test_it_names_itself() -> None:
     """A reader of the page's structure hears what it is and where the same stands in words."""
     svg = render_pin_chart(UNIT)
-    assert re.search(r'role="img" aria-labelledby="pc-pins-unit-title"', svg)
-    assert '<title id="pc-pins-unit-title">Pin chart: Unit plug</title>' in svg
+    assert re.search(r'role="img" aria-labelledby="pc-pins-old-bike-unit-title"', svg)
+    assert '<title id="pc-pins-old-bike-unit-title">Pin chart: Unit plug</title>' in svg
     assert "The table below says the same." in svg
 
 

@@ -99,6 +99,7 @@ class PinGeometry:
     """A whole pin chart."""
 
     name: str
+    """Machine and connector: no two charts of a library share it."""
     title: str
     summary: str
     width: float
@@ -157,7 +158,7 @@ def _chart(view: ConnectorView, style: PinStyle) -> PinGeometry:
         "caption", style.margin_px, under, style.small_px,
     )  # fmt: skip
     return PinGeometry(
-        name=view.name,
+        name=f"{view.machine}-{view.name}",
         title=connector.title,
         summary=f"{connector.rows} by {connector.columns} places. {view.side_words} "
         "The table below says the same.",
