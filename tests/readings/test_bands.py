@@ -165,6 +165,31 @@ def test_bands_are_honest_and_complete(low: Decimal, width: Decimal, has_open: b
                 assert float(shown) + guard <= float(low + width) + 1e-6
 
 
+@pytest.mark.parametrize(
+    ("limits", "answers", "shown", "answer"),
+    [
+        ("under 10 ohm", ("within", "above", "open"), "9.65", ("within", "above")),
+        ("under 10 ohm", ("within", "above", "open"), "10.35", ("within", "above")),
+        ("open", ("below", "within"), "5000000", ("below",)),
+        ("0.6-0.8 mm", THREE, "0.6", ("within",)),
+        ("0.6-0.8 mm", THREE, "0.59", ("below",)),
+        ("0.6 to under 0.8 mm", THREE, "0.8", ("above",)),
+    ],
+)
+def test_numbers_between_two_displays_are_never_called(
+    limits: str, answers: tuple[str, ...], shown: str, answer: tuple[str, ...]
+) -> None:
+    """What the display cannot show goes to the doubtful side; face value keeps the limits' ends."""
+    assert judge(bands(limits, answers), Decimal(shown)).answers == answer
+
+
+@settings(max_examples=60, deadline=None, print_blob=True)
+@given(st.decimals("0", "2100000", places=3), st.sampled_from(["3-8 ohm", "0.6-1 ohm", "open"]))
+def test_every_number_falls_in_one_band(shown: Decimal, limits: str) -> None:
+    """No reading is without a verdict, and none has two."""
+    assert len([band for band in bands(limits) if shown in band.interval]) == 1
+
+
 def test_a_temperature_is_taken_at_its_word() -> None:
     """No multimeter range measures it."""
     assert CHEAP.ranges_for("temperature") == ()

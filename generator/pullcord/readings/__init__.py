@@ -9,7 +9,8 @@ from pullcord.readings.both import amount_both, limits_both
 from pullcord.readings.derived import Derived, derived_from
 from pullcord.readings.fits import is_fitting
 from pullcord.readings.limits import Limits, parse_limits
-from pullcord.readings.meter import Meter, parse_meter
+from pullcord.readings.meter import Meter, meter_faults, parse_meter
+from pullcord.readings.pins import ConnectorView, connector_views
 from pullcord.readings.resolve import Resolved, for_machine
 from pullcord.readings.sheet import NOT_KNOWN, find_pin
 from pullcord.readings.tables import Table, bench_tables
@@ -19,6 +20,7 @@ __all__ = [
     "NOT_KNOWN",
     "Amount",
     "Band",
+    "ConnectorView",
     "Derived",
     "Limits",
     "Meter",
@@ -30,12 +32,14 @@ __all__ = [
     "bands_of",
     "bench_tables",
     "check_cover",
+    "connector_views",
     "derived_from",
     "find_pin",
     "for_machine",
     "is_fitting",
     "judge",
     "limits_both",
+    "meter_faults",
     "parse_amount",
     "parse_limits",
     "parse_meter",

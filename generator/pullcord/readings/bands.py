@@ -10,16 +10,19 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 from decimal import ROUND_CEILING, Decimal
+from functools import lru_cache
 
 from pullcord.readings.amount import amount_text, number_text
 from pullcord.readings.answers import Share
-from pullcord.readings.interval import OPEN_WORDS
+from pullcord.readings.interval import OPEN, OPEN_WORDS, Cut, Interval, closed
 from pullcord.readings.limits import Limits
 from pullcord.readings.meter import Meter, Range
 from pullcord.readings.scale import Scale, scale_of
 from pullcord.readings.unit import Unit
 
 ZERO = Decimal(0)
+MOST_KEPT = 2048
+"""The same limits come back in many procedures; so many sets of bands are kept at hand."""
 
 
 @dataclass(frozen=True)
@@ -32,6 +35,8 @@ class Band:
     """The least number shown in it, in base units."""
     high: Decimal
     """The greatest, in base units; infinity when over-range belongs to it."""
+    interval: Interval
+    """Every number that falls in it, also those the display cannot show."""
     words: str
     """The readings in words: `204 to 296 ohm`."""
 
@@ -57,15 +62,18 @@ def bands_of(shares: Sequence[Share], meter: Meter, unit: Unit) -> tuple[Band, .
 
     The shares must cover everything once (`check_cover`); empty ones are passed over.
     """
-    real = [share for share in shares if not share.interval.is_empty]
-    scale = scale_of(meter.ranges_for(unit.quantity))
+    real = tuple(share for share in shares if not share.interval.is_empty)
+    return _bands(real, meter.ranges_for(unit.quantity), unit)
+
+
+@lru_cache(maxsize=MOST_KEPT)
+def _bands(real: tuple[Share, ...], ranges: tuple[Range, ...], unit: Unit) -> tuple[Band, ...]:
+    scale = scale_of(ranges)
     if scale is None:
         return tuple(_at_face_value(share, unit) for share in real)
     proven = list(_proven(real, scale))
-    return tuple(
-        _band(first, last, names, scale, unit)
-        for first, last, names in _filled(proven, real, scale.over)
-    )
+    spans = _filled(proven, real, scale.over)
+    return tuple(_band(first, last, names, scale, unit) for first, last, names in spans)
 
 
 def untold(
@@ -80,11 +88,8 @@ def untold(
 
 
 def judge(bands: Sequence[Band], shown: Decimal) -> Band:
-    """Return the band a shown number (base units, infinity for over-range) falls in.
-
-    A number between two bands, which the display cannot show, falls in the upper one.
-    """
-    return next((band for band in bands if shown <= band.high), bands[-1])
+    """Return the band a shown number (base units, infinity for over-range) falls in."""
+    return next((band for band in bands if shown in band.interval), bands[-1])
 
 
 def _proven(shares: Sequence[Share], scale: Scale) -> Iterator[tuple[int, int, int]]:
@@ -120,7 +125,21 @@ def _band(first: int, last: int, answers: tuple[str, ...], scale: Scale, unit: U
         return number_text(unit.from_base(scale.shown(display)), _places(step))
 
     words = _display_words((first, last), scale.over, number, unit.name)
-    return Band(answers, low, high, words)
+    return Band(answers, low, high, _between(first, last, len(answers) > 1, scale), words)
+
+
+def _between(first: int, last: int, is_close: bool, scale: Scale) -> Interval:
+    """Return the numbers of a band; what lies between two displays goes to the doubtful one.
+
+    Between two proven bands, where only over-range can follow, it goes to the lower one.
+    """
+    if is_close:
+        below = Cut(scale.shown(first - 1), 1) if first else Cut(ZERO, 0)
+        above = Cut(scale.shown(last + 1), 0) if last < scale.over else Cut(OPEN, 1)
+        return Interval(below, above)
+    if last == scale.over - 1:
+        return Interval(Cut(scale.shown(first), 0), Cut(OPEN, 0))
+    return closed(scale.shown(first), scale.shown(last))
 
 
 def _display_words(
@@ -147,7 +166,7 @@ def _places(step: Decimal) -> int:
 def _at_face_value(share: Share, unit: Unit) -> Band:
     interval = share.interval
     words = Limits(unit.quantity, interval, unit).words
-    return Band((share.answer,), interval.start.value, interval.end.value, words)
+    return Band((share.answer,), interval.start.value, interval.end.value, interval, words)
 
 
 def _why(share: Share, meter: Meter, unit: Unit) -> str:

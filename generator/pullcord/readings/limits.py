@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass
 from decimal import Decimal
+from functools import lru_cache
 
 from pullcord.model.quantity import Quantity
 from pullcord.readings.amount import (
@@ -33,6 +34,10 @@ FORMS = (
     "`over 1 Mohm`, `at least 12 V` or `open`"
 )
 """Every way to write limits, for the mend of those that cannot be read."""
+
+
+MOST_KEPT = 2048
+"""The same texts are read for many pages; so many are kept at hand."""
 
 
 @dataclass(frozen=True)
@@ -112,6 +117,7 @@ _TRAILING = re.compile(
 )
 
 
+@lru_cache(maxsize=MOST_KEPT)
 def parse_limits(text: str, quantity: Quantity | None = None) -> Limits:
     """Read limits in any of the `FORMS`; raise `ReadingError` that says what is wrong.
 

@@ -103,7 +103,7 @@ def _first_place_above(stretch: Stretch, cut: Cut) -> int:
     def proves(place: int) -> bool:
         return _is_above(float(stretch.value(place)), stretch.range, cut)
 
-    return bisect_left(range(stretch.length), True, key=proves)
+    return 0 if proves(0) else bisect_left(range(stretch.length), True, key=proves)
 
 
 def _is_above(shown: float, one: Range, cut: Cut) -> bool:
