@@ -44,3 +44,6 @@ def test_compression_is_put_to_the_height_of_the_place() -> None:
 def test_nonsense_is_passed_over() -> None:
     """A figure that cannot be read is a finding elsewhere, and never a crash here."""
     assert lines(bore="wide", stroke="54 mm", chain_pitch="0 mm", compression="5 V") == {}
+    assert lines(bore="999999999 m", stroke="999999999 m", chain_pitch="999999999 ft") == {}
+    two_teeth = lines(chain_pitch="12.7 mm", rear_sprocket_teeth="2 teeth")
+    assert "Pitch diameter, rear sprocket" not in two_teeth

@@ -12,7 +12,7 @@ from hypothesis import strategies as st
 from pullcord.model.quantity import Quantity
 from pullcord.readings.interval import OPEN
 from pullcord.readings.limits import parse_limits
-from pullcord.readings.unit import ReadingError
+from pullcord.readings.unit import UNITS, ReadingError
 
 
 @pytest.mark.parametrize(
@@ -80,7 +80,9 @@ def test_ends_count_as_written(text: str, inside: list[str], outside: list[str])
         ("2 V - 3 ohm", None, "is a voltage, but a resistance is measured", "write it in"),
         ("0.7 mm", "resistance", "is a length, but a resistance is measured", "write it in"),
         ("-10 ohm", None, "goes below zero", "start at 0 ohm"),
-        ("250 ohm ± 120 %", None, "goes below zero", "start at 0 ohm"),
+        ("250 ohm ± 120 %", None, "spreads over more than all of it", "write"),
+        ("1 ohm ± 2 ohm", None, "goes below zero", "start at 0 ohm"),
+        ("999999999 Mohm ± 999999999 %", None, "spreads over more than all of it", "write"),
         ("-300 °C", None, "goes below absolute zero", "start at -273.15 °C"),
         ("under 0 ohm", None, "holds nothing at all", "write"),
         ("1,000 ohm", None, "has a comma in a number", "write `1000`"),
@@ -113,6 +115,35 @@ def test_no_text_breaks_the_reader(text: str) -> None:
     """Any text is either read or refused with a reason."""
     with suppress(ReadingError):
         assert not parse_limits(text).interval.is_empty
+
+
+NUMBERS = st.sampled_from(["0", "999999999", "0.000000000000000001", "-5", "12.5"])
+
+
+@settings(max_examples=100, deadline=None, print_blob=True)
+@given(
+    st.sampled_from(
+        [
+            "{0} {2}-{1} {3}",
+            "{0} {2} ± {1} {3}",
+            "under {0} {2}",
+            "{0} {2} ± {1} %",
+            "{1} {3} or more",
+        ]
+    ),
+    NUMBERS,
+    NUMBERS,
+    st.sampled_from(list(UNITS)),
+    st.sampled_from(list(UNITS)),
+)
+def test_no_figure_breaks_the_reader(
+    form: str, one: str, other: str, unit: str, other_unit: str
+) -> None:
+    """Huge, tiny and negative figures in any units are read or refused, and can be printed."""
+    with suppress(ReadingError):
+        limits = parse_limits(form.format(one, other, unit, other_unit))
+        assert limits.words
+        assert limits.short
 
 
 @settings(max_examples=100, deadline=None, print_blob=True)

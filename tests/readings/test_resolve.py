@@ -3,12 +3,15 @@
 from __future__ import annotations
 
 import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
 
 from pullcord.model.machine import Machine, SheetValue
 from pullcord.model.meter import MeterSheet
 from pullcord.model.procedure import Reading
 from pullcord.readings.meter import parse_meter
-from pullcord.readings.resolve import Resolved, for_machine
+from pullcord.readings.resolve import ORIGIN_WORDS, Resolved, for_machine
+from pullcord.readings.unit import UNITS, Unit
 
 METER = parse_meter(MeterSheet())
 THREE = ("below", "within", "above")
@@ -124,6 +127,30 @@ def test_below_one_ohm_the_meter_says_what_it_cannot_tell() -> None:
     assert "may be off by 0.33 ohm either way, so it cannot tell 0.6 ohm from 1 ohm" in note
     assert "a few shorted turns it does not find" in note
     assert not any("cannot tell" in note for note in notes("20-40 ohm").notes)
+
+
+@settings(max_examples=100, deadline=None, print_blob=True)
+@given(
+    st.sampled_from(["{0}-{1} {2}", "under {0} {2}", "over {1} {2}", "{0} {2} ± 10 %", "{1} {2}"]),
+    st.sampled_from(["0", "0.3", "12.5", "999999999", "0.000001"]),
+    st.sampled_from(["0", "0.3", "12.5", "999999999", "0.000001"]),
+    st.sampled_from(list(UNITS.values())),
+    st.sampled_from(
+        [THREE, (*THREE, "open"), ("within", "above"), ("under 1 ohm", "1 ohm or more")]
+    ),
+)
+def test_nothing_an_author_writes_breaks_a_page(
+    form: str, one: str, other: str, unit: Unit, answers: tuple[str, ...]
+) -> None:
+    """Any readable limits, on the sheet or general, make something that can be shown."""
+    text = form.format(one, other, unit.name)
+    reading = Reading(quantity=unit.quantity, at="x", limits="source-coil", general=text)
+    sheet = machine(source_coil=SheetValue(value=text, winding="copper", at_celsius=90))
+    for each in (None, sheet):
+        found = for_machine(reading, answers, each, METER)
+        assert found.origin in ORIGIN_WORDS
+        assert all(band.words for band in found.bands)
+        assert not any(" -" in note for note in found.notes)
 
 
 def test_what_no_meter_measures_is_taken_at_face_value() -> None:

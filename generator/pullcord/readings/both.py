@@ -19,6 +19,7 @@ TWINS = {
 """The unit of the other system, by unit name."""
 
 
+MM_PER_INCH = 25.4
 COARSER = Decimal("1.5")
 """How much coarser the other figure's last digit may be."""
 
@@ -47,6 +48,11 @@ def limits_both(limits: Limits) -> str:
         return limits.words
     places = max(_places(number, limits.unit, other) for number in numbers)
     return f"{limits.words} ({limits.words_in(other, places)})"
+
+
+def length_both(length_mm: float) -> str:
+    """Return a worked-out length to a tenth of a millimetre and a thousandth of an inch."""
+    return f"{length_mm:.1f} mm ({length_mm / MM_PER_INCH:.3f} in)"
 
 
 def _places(number: Decimal, unit: Unit, other: Unit) -> int:

@@ -14,17 +14,15 @@ from typing import TYPE_CHECKING
 from pullcord.model.quantity import Quantity
 from pullcord.readings.altitude import compression_at_height_kpa, pressure_kpa
 from pullcord.readings.amount import amount_text
-from pullcord.readings.both import twin_text
+from pullcord.readings.both import length_both, twin_text
 from pullcord.readings.chain import (
     FIXED_CENTRES_PERCENT,
     elongation_limit_percent,
-    limit_length_mm,
-    new_length_mm,
 )
 from pullcord.readings.engine import displacement_cc
 from pullcord.readings.interval import OPEN
 from pullcord.readings.sheet import value_limits
-from pullcord.readings.sprocket import FEWEST_TEETH, pitch_diameter_mm
+from pullcord.readings.sprocket import FEWEST_TEETH
 from pullcord.readings.unit import UNITS
 
 if TYPE_CHECKING:
@@ -48,6 +46,8 @@ LINKS_MEASURED = (6, 12, 20)
 CHAIN_SOURCE = "ANSI B29.1, as quoted in chain makers' service notes"
 SPROCKET_SOURCE = "pitch / sin(180° / teeth)"
 ATMOSPHERE_SOURCE = "ISO 2533 standard atmosphere"
+TOO_LARGE = 10**6
+"""In base units: no machine of a shed is a kilometre long or has a million teeth."""
 LOW_METRES = 100.0
 """Below this height the gauge's own error is larger than the correction."""
 
@@ -80,7 +80,7 @@ def _figure(machine: Machine, name: str, quantity: Quantity) -> float | None:
     if limits is None or limits.quantity != quantity:
         return None
     figure = limits.interval.start.value if limits.nominal is None else limits.nominal
-    return float(figure) if 0 < figure < OPEN else None
+    return float(figure) if 0 < figure < TOO_LARGE else None
 
 
 def _engine(figures: dict[str, float]) -> Iterator[Derived]:
@@ -99,11 +99,14 @@ def _chain(figures: dict[str, float]) -> Iterator[Derived]:
     for links in LINKS_MEASURED:
         if links > figures.get("chain-links", OPEN):
             continue
-        new, worn = new_length_mm(pitch, links), limit_length_mm(pitch, links, percent)
-        fixed = limit_length_mm(pitch, links, FIXED_CENTRES_PERCENT)
+        new, worn = (
+            new_lengthlength_both(pitch, links),
+            limit_lengthlength_both(pitch, links, percent),
+        )
+        fixed = limit_lengthlength_both(pitch, links, FIXED_CENTRES_PERCENT)
         yield Derived(
             f"Chain over {links} links",
-            f"new {_mm(new)}; replace at {_mm(worn)} ({percent:.1f} %), or at {_mm(fixed)} "
+            f"new {length_both(new)}; replace at {length_both(worn)} ({percent:.1f} %), or at {length_both(fixed)} "
             f"({FIXED_CENTRES_PERCENT} %) where nothing takes up the slack",
             CHAIN_SOURCE,
         )
@@ -114,7 +117,7 @@ def _sprockets(figures: dict[str, float]) -> Iterator[Derived]:
     for end in ("front", "rear"):
         teeth = int(figures.get(f"{end}-sprocket-teeth", 0))
         if pitch and teeth >= FEWEST_TEETH:
-            diameter = _mm(pitch_diameter_mm(pitch, teeth))
+            diameter = length_both(pitch_diameterlength_both(pitch, teeth))
             yield Derived(f"Pitch diameter, {end} sprocket", diameter, SPROCKET_SOURCE)
 
 
@@ -127,11 +130,6 @@ def _compression(figures: dict[str, float], metres: float | None) -> Iterator[De
         f"{_rounded(here, 'kPa')}, as the air there has {pressure_kpa(metres):.0f} kPa",
         ATMOSPHERE_SOURCE,
     )
-
-
-def _mm(length_mm: float) -> str:
-    number = Decimal(f"{length_mm:.1f}")
-    return f"{amount_text(number, UNITS['mm'])} ({twin_text(number, UNITS['mm'])})"
 
 
 def _rounded(value: float, unit: str) -> str:

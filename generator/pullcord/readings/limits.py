@@ -165,6 +165,8 @@ def _spread(match: re.Match[str], text: str, quantity: Quantity | None) -> Limit
     spread_unit = (match["spread_unit"] or "").strip()
     unit = _unit(match["unit"] or spread_unit.replace("%", ""), text, quantity)
     middle, spread = parse_number(match["middle"]), parse_number(match["spread"])
+    if spread_unit == "%" and spread > 100:
+        raise ReadingError(f"`{text}` spreads over more than all of it", f"write {FORMS}")
     if spread_unit == "%" and unit.name != "%":
         half = abs(middle) * spread / 100
     else:

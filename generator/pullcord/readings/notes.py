@@ -72,7 +72,8 @@ def coarse_words(limits: Limits, meter: Meter) -> str:
     if guard < COARSE_SHARE * float(edge):
         return ""
     near = amount_text(limits.unit.from_base(edge), limits.unit)
-    low = amount_text(limits.unit.from_base(edge - _steps(guard, one.step)), limits.unit)
+    least = max(edge - _steps(guard, one.step), Decimal(0))
+    low = amount_text(limits.unit.from_base(least), limits.unit)
     off = guard_words(one, edge, limits.unit)
     return (
         f"Near {near} this meter may be off by {off} either way, so it cannot tell {low} from "

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from decimal import Decimal
 
 from pullcord.readings.altitude import SEA_LEVEL_KPA, pressure_kpa
+from pullcord.readings.both import length_both
 from pullcord.readings.chain import elongation_limit_percent, limit_length_mm, new_length_mm
 from pullcord.readings.leakdown import (
     at_other_temperature_kpa,
@@ -17,7 +18,6 @@ from pullcord.readings.sprocket import pitch_diameter_mm
 from pullcord.readings.temperature import TABLE_CELSIUS, copper_factor
 from pullcord.readings.wire import awg_area_mm2, awg_diameter_mm, copper_resistance_ohm
 
-MM_PER_INCH = 25.4
 METRES_PER_FOOT = 0.3048
 
 
@@ -79,7 +79,11 @@ def _chain() -> Table:
                 new = new_length_mm(pitch, links)
                 usual = limit_length_mm(pitch, links, elongation_limit_percent(1))
                 large = limit_length_mm(pitch, links, elongation_limit_percent(80))
-                yield (f"{pitch} mm", str(links), *(_both_mm(each) for each in (new, usual, large)))
+                yield (
+                    f"{pitch} mm",
+                    str(links),
+                    *(length_both(each) for each in (new, usual, large)),
+                )
 
     return Table(
         "Chain wear, pin centre to pin centre, chain pulled tight",
@@ -148,7 +152,3 @@ def _leak() -> Table:
         tuple(rows()),
         "volume × pressure lost / ambient pressure (ideal gas)",
     )
-
-
-def _both_mm(length_mm: float) -> str:
-    return f"{length_mm:.1f} mm ({length_mm / MM_PER_INCH:.3f} in)"
