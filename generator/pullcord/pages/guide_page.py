@@ -8,7 +8,7 @@ from pullcord.pages.address import GUIDE
 from pullcord.pages.caution import BoxView, SignView, box_views, sign_views
 from pullcord.pages.imprint import Imprint, imprint
 from pullcord.pages.kit import Kit, render
-from pullcord.pages.odds import LEVELS
+from pullcord.pages.odds import LEVELS, say_percent
 from pullcord.pages.page import Heading, Page
 from pullcord.safety.box import Box, SignalWord
 
@@ -82,7 +82,7 @@ def _odds(kit: Kit) -> tuple[OddsView, ...]:
     return tuple(
         OddsView(
             kit.words[key],
-            kit.words["odds_between"].format(least=f"{least:.0%}", most=f"{upper:.0%}"),
+            kit.words["odds_between"].format(least=say_percent(least), most=say_percent(upper)),
         )
         for (least, key), upper in zip(LEVELS, uppers, strict=False)
     )

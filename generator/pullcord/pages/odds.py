@@ -24,8 +24,14 @@ def other_share(procedure: Procedure) -> float:
 def say_share(words: Mapping[str, str], share: float) -> str:
     """Return a share in words with its percentage, such as `often (about 32 %)`."""
     word = next(words[key] for least, key in LEVELS if share >= least)
-    percent = words["under_one_percent"] if share < 0.01 else f"{share:.0%}".replace("%", " %")
-    return words["odds_share"].format(word=word, percent=percent)
+    if share < 0.01:
+        return words["odds_share_tiny"].format(word=word)
+    return words["odds_share"].format(word=word, percent=say_percent(share))
+
+
+def say_percent(share: float) -> str:
+    """Return a share in whole percent, kept on one line with its sign."""
+    return f"{share:.0%}".replace("%", "\N{NO-BREAK SPACE}%")
 
 
 def _total(procedure: Procedure) -> float:

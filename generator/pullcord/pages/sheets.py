@@ -79,7 +79,7 @@ def cuts(geometry: Geometry, most_px: float) -> tuple[float, ...]:
     Each piece is as high as it can be without cutting a symbol or an answer, which needs the fewest
     pieces; something higher than a whole piece has to be cut.
     """
-    taken = sorted(_taken(geometry))
+    taken = sorted(span for span in _taken(geometry) if span[1] - span[0] <= most_px)
     found = [0.0]
     while geometry.height - found[-1] > most_px:
         found.append(_last_free(taken, found[-1], found[-1] + most_px))

@@ -1,0 +1,112 @@
+"""Every page says how old it is and what goes before it; the same input gives the same bytes."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import replace
+
+import pytest
+
+from tests.pages.make import (
+    DIGEST,
+    KIT,
+    NO_SPARK,
+    SETTINGS,
+    WONT_IDLE,
+    example_pages,
+    pages_of,
+    procedure,
+    tree_of,
+)
+
+URIS = list(example_pages())
+
+
+def test_the_pages_of_a_site() -> None:
+    """Home, list, guide and rules, of which all but the rules are in the navigation."""
+    assert sorted(URIS) == [
+        "how-to-read.md",
+        "index.md",
+        "procedures.md",
+        "procedures/no-spark.md",
+        "procedures/wont-idle.md",
+        "rules.md",
+    ]
+    in_nav = [page.src_uri for page in example_pages().values() if page.in_nav]
+    assert in_nav == ["index.md", "procedures.md", "how-to-read.md"]
+
+
+@pytest.mark.parametrize("uri", URIS)
+def test_every_page_carries_its_age_and_what_goes_before_it(uri: str) -> None:
+    """Build date, revision, the procedure's own revision, the deferral, once a page."""
+    (foot,) = tree_of(example_pages()[uri]).all("pc-imprint")
+    assert "Built on 2026-03-01" in foot.text
+    assert "revision a1b2c3d" in foot.text
+    assert (f"Procedure: revision {DIGEST}" in foot.text) == uri.startswith("procedures/")
+    for line in KIT.standing.deferral:
+        assert line in foot.text
+    assert "data-search-exclude" in foot.attrs
+
+
+@pytest.mark.parametrize("uri", URIS)
+def test_every_sheet_carries_it_too(uri: str) -> None:
+    """The foot of each printed sheet: date, revision, and what goes before the sheet."""
+    (style,) = tree_of(example_pages()[uri]).tags("style")
+    printed = css_text(style.text)
+    assert "Built on 2026-03-01" in printed
+    assert "revision a1b2c3d" in printed
+    assert KIT.words["sheet_deferral"] in printed
+
+
+def test_the_deferral_names_manual_codes_and_licensed_work() -> None:
+    """The standing text defers to all three, and says to stop when in doubt."""
+    text = " ".join(KIT.standing.deferral)
+    for word in ("maker's manual", "codes", "licensed", "stop"):
+        assert word in text
+
+
+@pytest.mark.parametrize("uri", URIS)
+def test_every_page_has_one_heading_of_the_first_rank(uri: str) -> None:
+    """The theme would put one of its own above it otherwise."""
+    page = example_pages()[uri]
+    assert len(tree_of(page).tags("h1")) == 1
+
+
+@pytest.mark.parametrize("uri", URIS)
+def test_no_page_asks_for_anything_from_elsewhere(uri: str) -> None:
+    """No script, no picture, no address of another host."""
+    page = tree_of(example_pages()[uri])
+    tags = {element.tag for element in page.walk()}
+    assert tags.isdisjoint({"script", "img", "iframe", "object", "embed", "link", "form"})
+    assert not any(name.startswith("on") for element in page.walk() for name in element.attrs)
+    hrefs = [e.attrs["href"] for e in page.walk() if "href" in e.attrs]
+    assert [href for href in hrefs if ":" in href or href.startswith("//")] == []
+
+
+def test_the_same_files_give_the_same_bytes() -> None:
+    """No clock, no chance, no order of sets."""
+    again = pages_of(procedure(NO_SPARK), procedure(WONT_IDLE))
+    assert again == example_pages()
+
+
+def test_an_unknown_revision_is_said_to_be_unknown() -> None:
+    """A page never looks dated when nobody recorded the revision."""
+    page = pages_of(procedure(WONT_IDLE), settings=replace(SETTINGS, revision=""))["index.md"]
+    assert "revision not recorded" in tree_of(page).all("pc-imprint")[0].text
+
+
+def test_the_chart_stands_on_the_page() -> None:
+    """Drawn once, beside windows for paper, hidden from search."""
+    page = tree_of(example_pages()["procedures/no-spark.md"])
+    (chart,) = page.all("pc-chart")
+    assert [e.attrs["href"] for e in chart.tags("a") if e.attrs["href"] == "#step-coil"]
+    assert "data-search-exclude" in page.all("pc-chart-scroll")[0].attrs
+    assert all("data-search-exclude" in sheet.attrs for sheet in page.all("pc-sheet"))
+    uses = [use.attrs["href"] for sheet in page.all("pc-sheet") for use in sheet.tags("use")]
+    assert set(uses) == {f"#{chart.attrs['id']}"}
+
+
+def css_text(style: str) -> str:
+    """Return the string in a style as a browser reads it (CSS Syntax Level 3, 4.3.7)."""
+    (string,) = re.findall(r'"([^"]*)"', style)
+    return re.sub(r"\\([0-9a-f]{1,6}) ", lambda match: chr(int(match[1], 16)), string)
