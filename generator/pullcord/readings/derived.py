@@ -18,11 +18,13 @@ from pullcord.readings.both import length_both, twin_text
 from pullcord.readings.chain import (
     FIXED_CENTRES_PERCENT,
     elongation_limit_percent,
+    limit_length_mm,
+    new_length_mm,
 )
 from pullcord.readings.engine import displacement_cc
 from pullcord.readings.interval import OPEN
 from pullcord.readings.sheet import value_limits
-from pullcord.readings.sprocket import FEWEST_TEETH
+from pullcord.readings.sprocket import FEWEST_TEETH, pitch_diameter_mm
 from pullcord.readings.unit import UNITS
 
 if TYPE_CHECKING:
@@ -99,15 +101,12 @@ def _chain(figures: dict[str, float]) -> Iterator[Derived]:
     for links in LINKS_MEASURED:
         if links > figures.get("chain-links", OPEN):
             continue
-        new, worn = (
-            new_lengthlength_both(pitch, links),
-            limit_lengthlength_both(pitch, links, percent),
-        )
-        fixed = limit_lengthlength_both(pitch, links, FIXED_CENTRES_PERCENT)
+        new, worn = new_length_mm(pitch, links), limit_length_mm(pitch, links, percent)
+        fixed = limit_length_mm(pitch, links, FIXED_CENTRES_PERCENT)
         yield Derived(
             f"Chain over {links} links",
-            f"new {length_both(new)}; replace at {length_both(worn)} ({percent:.1f} %), or at {length_both(fixed)} "
-            f"({FIXED_CENTRES_PERCENT} %) where nothing takes up the slack",
+            f"new {length_both(new)}; replace at {length_both(worn)} ({percent:.1f} %), or at "
+            f"{length_both(fixed)} ({FIXED_CENTRES_PERCENT} %) where nothing takes up the slack",
             CHAIN_SOURCE,
         )
 
@@ -117,7 +116,7 @@ def _sprockets(figures: dict[str, float]) -> Iterator[Derived]:
     for end in ("front", "rear"):
         teeth = int(figures.get(f"{end}-sprocket-teeth", 0))
         if pitch and teeth >= FEWEST_TEETH:
-            diameter = length_both(pitch_diameterlength_both(pitch, teeth))
+            diameter = length_both(pitch_diameter_mm(pitch, teeth))
             yield Derived(f"Pitch diameter, {end} sprocket", diameter, SPROCKET_SOURCE)
 
 
