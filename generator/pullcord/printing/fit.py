@@ -13,6 +13,7 @@ from pullcord.drawing.chart import Chart
 from pullcord.drawing.fit import geometry_of
 from pullcord.drawing.geometry import Geometry
 from pullcord.drawing.layout import Engine
+from pullcord.drawing.shape import shape_of
 from pullcord.drawing.style import Style
 from pullcord.printing.paper import MM_PER_PX, Paper
 
@@ -59,6 +60,24 @@ def fit_frames(chart: Chart, frames: Sequence[Frame], engine: Engine) -> Fitted:
     drawn = [geometry_of(chart, style, engine) for style in STYLES]
     fitted = (_fit(geometry, frame) for geometry in drawn for frame in frames)
     return max(fitted, key=lambda one: (round(one.type_pt, 3), -one.geometry.height))
+
+
+def is_readable(chart: Chart, frames: Sequence[Frame], engine: Engine) -> bool:
+    """Say whether some style reaches 7 pt in some frame. Raises LayoutError as `lay_out` does."""
+    for style in STYLES:
+        roomy = [frame for frame in frames if _has_room(chart, style, frame)]
+        geometry = geometry_of(chart, style, engine) if roomy else None
+        if geometry and any(_fit(geometry, f).type_pt >= LEAST_TYPE_PT for f in roomy):
+            return True
+    return False
+
+
+def _has_room(chart: Chart, style: Style, frame: Frame) -> bool:
+    """Say whether the symbols alone, at 7 pt, are no larger than the frame: a quick refusal."""
+    mm_per_px = LEAST_TYPE_PT / (style.type_px * PT_PER_PX) * MM_PER_PX
+    shapes = (shape_of(node, style) for node in chart.nodes)
+    area_px2 = sum(shape.width * shape.height for shape in shapes)
+    return area_px2 * mm_per_px**2 <= frame.width_mm * frame.height_mm
 
 
 def _fit(geometry: Geometry, frame: Frame) -> Fitted:

@@ -9,7 +9,7 @@ from pullcord.drawing.chart import START, Chart
 from pullcord.drawing.layout import Engine
 from pullcord.model.procedure import Procedure
 from pullcord.pages.kit import Kit
-from pullcord.printing.fit import LEAST_TYPE_PT, Fitted, Frame, fit_frames
+from pullcord.printing.fit import Fitted, Frame, fit_frames, is_readable
 from pullcord.printing.note import (
     COLUMN_GAP_MM,
     Note,
@@ -78,30 +78,37 @@ def flowchart_sheets(
 
 def _divide(job: _Job) -> Sequence[Sequence[str]]:
     whole = tuple(node.id for node in job.chart.nodes)
-    if _is_readable(_sheet(job, job.chart)):
+    if _is_readable(job, job.chart):
         return (whole,)
     order = reading_order(chart_graph(job.chart), START)
 
     def fits(nodes: tuple[str, ...]) -> bool:
         rest = tuple(node for node in whole if node not in set(nodes))
         part = on_sheets(job.chart, (nodes, rest))[0] if rest else job.chart
-        return _is_readable(_sheet(job, part))
+        return _is_readable(job, part)
 
     return split_order(order, fits)
 
 
-def _is_readable(sheet: ChartSheet) -> bool:
-    return sheet.fitted.type_pt >= LEAST_TYPE_PT
+def _is_readable(job: _Job, chart: Chart) -> bool:
+    return is_readable(chart, [frame for frame, _ in _frames(job, chart)], job.engine)
 
 
 def _sheet(job: _Job, chart: Chart) -> ChartSheet:
+    notes = dict(_frames(job, chart))
+    fitted = fit_frames(chart, list(notes), job.engine)
+    return ChartSheet(fitted, notes[fitted.frame])
+
+
+def _frames(job: _Job, chart: Chart) -> list[tuple[Frame, tuple[tuple[Note, ...], ...]]]:
+    """Return the room for the chart on each paper, with the notes that take the rest."""
     here = {node.id for node in chart.nodes}
     used = {box for node, held in job.boxes.items() if node in here for box in held}
     numbers = {box: number for box, number in job.numbers.items() if box in used}
     notes = [_notes(job.kit, numbers, paper) for paper in job.papers]
-    frames = [_frame(paper, columns) for paper, columns in zip(job.papers, notes, strict=True)]
-    fitted = fit_frames(chart, frames, job.engine)
-    return ChartSheet(fitted, notes[frames.index(fitted.frame)])
+    return [
+        (_frame(paper, columns), columns) for paper, columns in zip(job.papers, notes, strict=True)
+    ]
 
 
 def _notes(kit: Kit, numbers: Mapping[Box, int], paper: Paper) -> tuple[tuple[Note, ...], ...]:
