@@ -10,7 +10,8 @@ from collections.abc import Iterator
 
 from pullcord.finding import Flaw
 from pullcord.model.procedure import Library, Procedure
-from pullcord.safety.conflicts import Conflict, check_conflicts
+from pullcord.safety.conflicts import check_conflicts
+from pullcord.safety.forbidden import FORBIDDEN
 
 ID = "flame-near-charging"
 
@@ -48,13 +49,9 @@ MENDED = MENDED.replace(
     then: step solder""",
 )
 
-CONFLICTS = (
-    Conflict(frozenset({"flame", "hot-work", "spark"}), (frozenset({"charging"}),)),
-    Conflict(frozenset({"charging"}), (frozenset({"flame", "hot-work", "spark"}),)),
-)
 MEND = "take the charger off (`disconnects: charger`) in a step before this one, on every way"
 
 
 def check(procedure: Procedure, library: Library | None = None) -> Iterator[Flaw]:
     """Yield a flaw for every step or remedy with a flame or spark at a battery being charged."""
-    yield from check_conflicts(procedure, library, CONFLICTS, MEND)
+    yield from check_conflicts(procedure, library, FORBIDDEN[ID], MEND)

@@ -17,7 +17,8 @@ from collections.abc import Iterator
 
 from pullcord.finding import Flaw
 from pullcord.model.procedure import Library, Procedure
-from pullcord.safety.conflicts import Conflict, check_conflicts
+from pullcord.safety.conflicts import check_conflicts
+from pullcord.safety.forbidden import FORBIDDEN
 
 ID = "ignition-near-petrol"
 
@@ -64,14 +65,6 @@ MENDED = (
     .replace("    closes: petrol\n    clears: vapour\nsteps:", "steps:")
 )
 
-FUEL = frozenset({"petrol-open", "vapour"})
-FUEL_AT_HAND = FUEL | {"near-petrol", "auxiliary-tank"}
-CONFLICTS = (
-    Conflict(frozenset({"flame", "hot-work"}), (FUEL_AT_HAND,)),
-    Conflict(frozenset({"spark", "running", "battery-spark"}), (FUEL,)),
-    Conflict(frozenset({"cranking"}), (FUEL, frozenset({"ignition-live", "battery-connected"}))),
-    Conflict(frozenset({"petrol-open"}), (frozenset({"engine-running"}),)),
-)
 MEND = (
     "close the petrol and clear the vapour (`closes: petrol`, `clears: vapour`) in a step before "
     "this one, on every way"
@@ -80,4 +73,4 @@ MEND = (
 
 def check(procedure: Procedure, library: Library | None = None) -> Iterator[Flaw]:
     """Yield a flaw for every step or remedy where petrol may meet a source of ignition."""
-    yield from check_conflicts(procedure, library, CONFLICTS, MEND)
+    yield from check_conflicts(procedure, library, FORBIDDEN[ID], MEND)

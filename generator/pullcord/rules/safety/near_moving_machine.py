@@ -11,7 +11,8 @@ from collections.abc import Iterator
 
 from pullcord.finding import Flaw
 from pullcord.model.procedure import Library, Procedure
-from pullcord.safety.conflicts import Conflict, check_conflicts
+from pullcord.safety.conflicts import check_conflicts
+from pullcord.safety.forbidden import FORBIDDEN
 
 ID = "near-moving-machine"
 
@@ -56,14 +57,9 @@ MENDED = (
     )
 )
 
-MOVING = frozenset({"engine-running", "running", "cranking", "moving-drive"})
-CONFLICTS = (
-    Conflict(frozenset({"guard-off"}), (frozenset({"engine-running"}),)),
-    Conflict(frozenset({"works-under"}), (MOVING,)),
-)
 MEND = "stop the engine (`stops: engine`) in a step before this one, on every way"
 
 
 def check(procedure: Procedure, library: Library | None = None) -> Iterator[Flaw]:
     """Yield a flaw for every step or remedy with hands in a machine that may move."""
-    yield from check_conflicts(procedure, library, CONFLICTS, MEND)
+    yield from check_conflicts(procedure, library, FORBIDDEN[ID], MEND)

@@ -12,7 +12,8 @@ from collections.abc import Iterator
 
 from pullcord.finding import Flaw
 from pullcord.model.procedure import Library, Procedure
-from pullcord.safety.conflicts import Conflict, check_conflicts
+from pullcord.safety.conflicts import check_conflicts
+from pullcord.safety.forbidden import FORBIDDEN
 
 ID = "petrol-near-hot-engine"
 
@@ -53,16 +54,9 @@ MENDED = FAILING.replace(
     then: step bowl""",
 )
 
-PETROL = frozenset({"petrol-open"})
-UNKNOWN = frozenset({"heat-unknown"})
-CONFLICTS = (
-    Conflict(PETROL, (frozenset({"hot-parts"}),)),
-    # A machine that arrives dripping is found so: its first step can only let it cool.
-    Conflict(PETROL, (UNKNOWN,), excused=UNKNOWN),
-)
 MEND = "let the engine cool (`cools: engine`) in a step before petrol is opened, on every way"
 
 
 def check(procedure: Procedure, library: Library | None = None) -> Iterator[Flaw]:
     """Yield a flaw for every step or remedy that may open petrol at a hot engine."""
-    yield from check_conflicts(procedure, library, CONFLICTS, MEND)
+    yield from check_conflicts(procedure, library, FORBIDDEN[ID], MEND)

@@ -11,7 +11,8 @@ from collections.abc import Iterator
 
 from pullcord.finding import Flaw
 from pullcord.model.procedure import Library, Procedure
-from pullcord.safety.conflicts import Conflict, check_conflicts
+from pullcord.safety.conflicts import check_conflicts
+from pullcord.safety.forbidden import FORBIDDEN
 
 ID = "runs-without-air"
 
@@ -39,10 +40,9 @@ steps:
 
 MENDED = FAILING.replace("arranges: way-to-stop", "arranges: [way-to-stop, fresh-air]")
 
-CONFLICTS = (Conflict(frozenset({"running"}), (frozenset({"no-fresh-air"}),)),)
 MEND = "take the machine outdoors (`arranges: fresh-air`) in a step before this one, on every way"
 
 
 def check(procedure: Procedure, library: Library | None = None) -> Iterator[Flaw]:
     """Yield a flaw for every step or remedy that may run the engine without fresh air."""
-    yield from check_conflicts(procedure, library, CONFLICTS, MEND)
+    yield from check_conflicts(procedure, library, FORBIDDEN[ID], MEND)

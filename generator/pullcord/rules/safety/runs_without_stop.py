@@ -11,7 +11,8 @@ from collections.abc import Iterator
 
 from pullcord.finding import Flaw
 from pullcord.model.procedure import Library, Procedure
-from pullcord.safety.conflicts import Conflict, check_conflicts
+from pullcord.safety.conflicts import check_conflicts
+from pullcord.safety.forbidden import FORBIDDEN
 
 ID = "runs-without-stop"
 
@@ -39,7 +40,6 @@ steps:
 
 MENDED = FAILING.replace("arranges: fresh-air", "arranges: [fresh-air, way-to-stop]")
 
-CONFLICTS = (Conflict(frozenset({"running"}), (frozenset({"no-way-to-stop"}),)),)
 MEND = (
     "make a way to stop the engine ready (`arranges: way-to-stop`) in a step before this one, "
     "on every way"
@@ -48,4 +48,4 @@ MEND = (
 
 def check(procedure: Procedure, library: Library | None = None) -> Iterator[Flaw]:
     """Yield a flaw for every step or remedy that may run an engine nobody can stop."""
-    yield from check_conflicts(procedure, library, CONFLICTS, MEND)
+    yield from check_conflicts(procedure, library, FORBIDDEN[ID], MEND)

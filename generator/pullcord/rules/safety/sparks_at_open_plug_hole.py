@@ -11,7 +11,8 @@ from collections.abc import Iterator
 
 from pullcord.finding import Flaw
 from pullcord.model.procedure import Library, Procedure
-from pullcord.safety.conflicts import Conflict, check_conflicts
+from pullcord.safety.conflicts import check_conflicts
+from pullcord.safety.forbidden import FORBIDDEN
 
 ID = "sparks-at-open-plug-hole"
 
@@ -55,11 +56,6 @@ MENDED = (
     .replace("closes: plug-hole", "closes: plug-hole\n    enables: ignition")
 )
 
-HOLE = frozenset({"plug-hole-open"})
-CONFLICTS = (
-    Conflict(frozenset({"spark"}), (HOLE,)),
-    Conflict(frozenset({"cranking"}), (HOLE, frozenset({"ignition-live"}))),
-)
 MEND = (
     "disable the ignition (`disables: ignition`) or close the hole (`closes: plug-hole`) in a step "
     "before this one, on every way"
@@ -68,4 +64,4 @@ MEND = (
 
 def check(procedure: Procedure, library: Library | None = None) -> Iterator[Flaw]:
     """Yield a flaw for every step or remedy where a spark may meet the spray of an open hole."""
-    yield from check_conflicts(procedure, library, CONFLICTS, MEND)
+    yield from check_conflicts(procedure, library, FORBIDDEN[ID], MEND)

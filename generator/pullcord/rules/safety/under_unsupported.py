@@ -11,7 +11,8 @@ from collections.abc import Iterator
 
 from pullcord.finding import Flaw
 from pullcord.model.procedure import Library, Procedure
-from pullcord.safety.conflicts import Conflict, check_conflicts
+from pullcord.safety.conflicts import check_conflicts
+from pullcord.safety.forbidden import FORBIDDEN
 
 ID = "under-unsupported"
 
@@ -46,7 +47,6 @@ MENDED = FAILING.replace(
     then: step look""",
 )
 
-CONFLICTS = (Conflict(frozenset({"works-under"}), (frozenset({"unsupported"}),)),)
 MEND = (
     "put stands under it (`supports: machine`) in a step of its own before this one, on every way"
 )
@@ -54,4 +54,4 @@ MEND = (
 
 def check(procedure: Procedure, library: Library | None = None) -> Iterator[Flaw]:
     """Yield a flaw for every step or remedy that may put someone under a machine that may fall."""
-    yield from check_conflicts(procedure, library, CONFLICTS, MEND)
+    yield from check_conflicts(procedure, library, FORBIDDEN[ID], MEND)
