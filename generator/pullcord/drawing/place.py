@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from math import ceil
 
 from pullcord.drawing.arrange import Hints, Pair, arranged, hints_for
 from pullcord.drawing.chart import Chart, Edge, Node
@@ -90,8 +91,9 @@ def place(sized: SizedChart, plan: Plan) -> Geometry:
         name=sized.chart.name,
         title=sized.chart.title,
         summary=sized.chart.summary,
-        width=rounded(plan.width_px + 2 * margin),
-        height=rounded(plan.height_px + 2 * margin),
+        # Whole px, so that no browser scales the chart by a hair.
+        width=float(ceil(plan.width_px + 2 * margin)),
+        height=float(ceil(plan.height_px + 2 * margin)),
         nodes=tuple(sorted(nodes, key=lambda node: (node.shape.y, node.shape.x, node.id))),
         edges=tuple(edges),
     )
