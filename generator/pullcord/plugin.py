@@ -111,8 +111,8 @@ class PullcordPlugin(BasePlugin[PullcordConfig]):  # type: ignore[no-untyped-cal
         offline.write_inline_index(Path(config.site_dir))
         if self._place and not (config.strict and report.has_counted_warnings()):
             with report.told_as(PluginError):
-                beside.swap(self._place)
-            config.site_dir = str(self._place.final)
+                config.site_dir = str(beside.swap(self._place))
+            log.info(f"the site is in {config.site_dir}")
 
     @event_priority(LAST)
     def on_build_error(self, *, error: Exception) -> None:

@@ -72,8 +72,8 @@ def claim(site_dir: Path) -> Beside:
     return beside
 
 
-def swap(beside: Beside) -> None:
-    """Put the new site in the place of the old one.
+def swap(beside: Beside) -> Path:
+    """Put the new site in the place of the old one, and return that place.
 
     Raises SiteError, with the old site in its place, when that cannot be done.
     """
@@ -87,6 +87,7 @@ def swap(beside: Beside) -> None:
         raise _refused(beside.final, error) from None
     finally:
         discard(beside)
+    return beside.final
 
 
 def discard(beside: Beside) -> None:

@@ -1,0 +1,442 @@
+"""The MkDocs plugin, by whole builds of small projects."""
+
+from __future__ import annotations
+
+import html.parser
+import json
+import os
+import shutil
+import subprocess
+import sys
+from collections.abc import Iterator
+from functools import cache
+from pathlib import Path
+from urllib.parse import unquote, urlsplit
+
+import pytest
+
+from pullcord.errors import FindingsError, SiteError
+from pullcord.plugin import build_site
+from pullcord.site.beside import claim, discard
+from tests.shed import SETTINGS, procedure, write_files, write_shed
+
+REPOSITORY = SETTINGS + "repo_url: https://code.test/shed\nedit_uri: edit/main/docs/\n"
+
+
+class Elements(html.parser.HTMLParser):
+    """Every element of a page with its attributes, as a browser would read them."""
+
+    def __init__(self, page: Path) -> None:
+        """Read the page."""
+        super().__init__()
+        self.found: list[tuple[str, dict[str, str]]] = []
+        self.feed(page.read_text(encoding="utf-8"))
+
+    def handle_starttag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
+        """Keep it."""
+        self.found.append((tag, {key: value or "" for key, value in attrs}))
+
+    def values(self, *names: str) -> Iterator[str]:
+        """Yield what these attributes say, on any element."""
+        for _, attributes in self.found:
+            yield from (attributes[name] for name in names if name in attributes)
+
+
+@cache
+def ids_of(page: Path) -> frozenset[str]:
+    """Return where on a page a link may lead; nowhere when there is no such page."""
+    return frozenset(Elements(page).values("id") if page.is_file() else ())
+
+
+def mkdocs(config: Path, *options: str, **environment: str) -> subprocess.CompletedProcess[str]:
+    """Run `mkdocs build` as a person would."""
+    command = [sys.executable, "-m", "mkdocs", "build", "-f", str(config), *options]
+    return subprocess.run(
+        command,
+        env={**os.environ, "NO_COLOR": "1", **environment},
+        capture_output=True,
+        text=True,
+        check=False,
+        timeout=120,
+    )
+
+
+def site_bytes(site: Path) -> dict[str, bytes]:
+    """Return every file of a site."""
+    files = (path for path in sorted(site.rglob("*")) if path.is_file())
+    return {path.relative_to(site).as_posix(): path.read_bytes() for path in files}
+
+
+def navigation(page: Path) -> list[str]:
+    """Return where the menu of a page leads, without its own table of contents."""
+    links = (
+        attributes["href"]
+        for tag, attributes in Elements(page).found
+        if tag == "a" and "md-nav__link" in attributes.get("class", "")
+    )
+    return [link for link in links if not link.startswith("#")]
+
+
+@pytest.fixture(scope="module")
+def shed(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """Build a project of three procedures in a repository, and give its folder."""
+    folder = tmp_path_factory.mktemp("shed")
+    (folder / ".git").mkdir()
+    config = write_shed(folder, ("lamp-0", "lamp-1", "lamp-2"), REPOSITORY)
+    build_site(config, None, strict=True)
+    return folder
+
+
+@pytest.fixture(scope="module")
+def good_shed(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """Build a good site once, and give its project's folder to be copied."""
+    folder = tmp_path_factory.mktemp("good")
+    build_site(write_shed(folder), None, strict=True)
+    return folder
+
+
+@pytest.fixture
+def config(good_shed: Path, tmp_path: Path) -> Path:
+    """Give the settings file of a project whose last build was good."""
+    shutil.copytree(good_shed, tmp_path / "shed")
+    return tmp_path / "shed" / "mkdocs.yml"
+
+
+@pytest.fixture
+def before(config: Path) -> dict[str, bytes]:
+    """Give the last good site's bytes."""
+    return site_bytes(config.parent / "site")
+
+
+def test_pages_of_a_project(shed: Path) -> None:
+    """Home, list, guide, one page a procedure, and the project's own pages; nothing half-done."""
+    pages = {path.relative_to(shed / "site").as_posix() for path in shed.rglob("site/**/*.html")}
+    assert pages >= {"index.html", "procedures.html", "how-to-read.html", "bench.html"}
+    assert {page for page in pages if page.startswith("procedures/")} == {
+        "procedures/lamp-0.html", "procedures/lamp-1.html", "procedures/lamp-2.html"
+    }  # fmt: skip
+
+
+def test_nothing_is_written_among_the_sources(shed: Path) -> None:
+    """The folder of hand-written pages holds what the author put there, and no leftovers remain."""
+    assert [path.name for path in (shed / "docs").rglob("*")] == ["bench.md"]
+    assert {path.name for path in shed.iterdir()} == {
+        ".cache", ".git", "docs", "mkdocs.yml", "procedures", "site"
+    }  # fmt: skip
+
+
+def test_every_link_leads_somewhere(shed: Path) -> None:
+    """Each relative link of each page names a file of the site, and an id that is on it."""
+    site = shed / "site"
+    broken = []
+    for page in site.rglob("*.html"):
+        for link in Elements(page).values("href", "src", "xlink:href"):
+            parts = urlsplit(link)
+            if parts.scheme:
+                continue
+            target = (page.parent / unquote(parts.path)) if parts.path else page
+            ids = ids_of(target.resolve()) if target.suffix == ".html" else frozenset()
+            if not target.is_file() or (parts.fragment and parts.fragment not in ids):
+                broken.append((page.name, link))
+    assert broken == []
+
+
+def test_no_page_loads_anything_from_a_network(shed: Path) -> None:
+    """Only a link to the repository may name a host; styles, scripts and pictures are local."""
+    for page in (shed / "site").rglob("*.html"):
+        for tag, attributes in Elements(page).found:
+            if tag != "a":
+                hosts = [v for v in attributes.values() if v.startswith(("http:", "https:", "//"))]
+                assert [v for v in hosts if not v.startswith("http://www.w3.org/")] == []
+    for style in (shed / "site").rglob("*.css"):
+        assert "url(http" not in style.read_text("utf-8").replace('"', "")
+
+
+def test_edit_link_opens_the_yaml(shed: Path) -> None:
+    """A procedure's page is edited in its YAML, a hand-written one in its Markdown."""
+    edits = {
+        page: [
+            a["href"] for tag, a in Elements(shed / "site" / page).found if a.get("rel") == "edit"
+        ]
+        for page in ("procedures/lamp-1.html", "bench.html", "index.html")
+    }
+    assert edits == {
+        "procedures/lamp-1.html": ["https://code.test/shed/edit/main/procedures/lamp-1.yaml"],
+        "bench.html": ["https://code.test/shed/edit/main/docs/bench.md"],
+        "index.html": [],
+    }
+
+
+def test_repository_link_asks_for_no_figures(shed: Path) -> None:
+    """The link to the repository is a plain one: the theme's own would fetch stars and forks."""
+    elements = Elements(shed / "site" / "bench.html")
+    assert "https://code.test/shed" in set(elements.values("href"))
+    assert "source" not in set(elements.values("data-md-component"))
+
+
+def test_navigation_comes_in_our_order(shed: Path) -> None:
+    """Our few pages come first, then the project's own; no procedure is among them."""
+    own = shed / "site" / "bench.html"
+    assert navigation(own)[:3] == ["index.html", "procedures.html", "how-to-read.html"]
+    assert set(navigation(own)[3:]) <= {"bench.html", "./bench.html"}
+
+
+def test_every_page_says_how_old_it_is(shed: Path) -> None:
+    """Generated or written by hand, each page has its day and defers to the maker's manual."""
+    for page in (shed / "site").rglob("*.html"):
+        text = page.read_text("utf-8")
+        assert 'class="pc-imprint"' in text, page.name
+        assert text.count('class="pc-imprint"') == 1, page.name
+
+
+def test_step_is_found_by_its_heading(shed: Path) -> None:
+    """The search index has an entry for a step, at the step's own anchor."""
+    index = json.loads((shed / "site" / "search" / "search_index.json").read_text("utf-8"))
+    places = {entry["location"]: entry["title"] for entry in index["docs"]}
+    steps = [title for place, title in places.items() if "lamp-1.html#step-swap" in place]
+    assert any("Swap the bulb" in title for title in steps)
+
+
+def test_needless_files_stay_out(shed: Path) -> None:
+    """No maps for developers, no other languages' stemmers, no sitemap, no foreign mark."""
+    names = set(site_bytes(shed / "site"))
+    assert not [name for name in names if name.endswith(".map") or "/lunr/" in name]
+    assert names.isdisjoint({"sitemap.xml", "sitemap.xml.gz", "404.html"})
+    assert "assets/images/favicon.png" not in names
+
+
+def test_pages_do_not_grow_with_the_library(tmp_path: Path, shed: Path) -> None:
+    """With sixty procedures each page but the two lists is as long as with three."""
+    sixty = write_shed(tmp_path, tuple(f"lamp-{n}" for n in range(60)), REPOSITORY)
+    (tmp_path / ".git").mkdir()
+    few, many = site_bytes(shed / "site"), site_bytes(build_site(sixty, None, strict=True))
+    same = ("procedures/lamp-0.html", "how-to-read.html", "bench.html")
+    assert {name: len(many[name]) for name in same} == {name: len(few[name]) for name in same}
+    assert b"lamp-59" in many["procedures.html"]
+
+
+def test_own_home_page_is_kept(config: Path) -> None:
+    """A project's own index.md is the home; the page of symptoms stands beside it."""
+    write_files(config.parent, {"docs/index.md": "# Welcome\n\n[Start](start.md)\n"})
+    site = build_site(config, None, strict=True)
+    assert "Welcome" in (site / "index.html").read_text("utf-8")
+    assert "What is it doing?" in (site / "start.html").read_text("utf-8")
+    assert "start.html" in navigation(site / "bench.html")
+
+
+def test_own_navigation_is_kept(config: Path) -> None:
+    """Where a project lists its navigation, it is that and no more, and nothing is warned about."""
+    settings = SETTINGS + "nav:\n  - Bench: bench.md\n  - Start here: index.md\n"
+    config.write_text(settings, encoding="utf-8")
+    site = build_site(config, None, strict=True)
+    assert navigation(site / "procedures.html") == ["bench.html", "index.html"]
+    assert "Start here" in (site / "bench.html").read_text("utf-8")
+
+
+def test_own_asset_goes_before_ours(config: Path) -> None:
+    """A file at the address of one of our assets replaces it."""
+    write_files(config.parent, {"docs/assets/pullcord/mark.svg": "<svg/>"})
+    site = build_site(config, None, strict=True)
+    assert (site / "assets" / "pullcord" / "mark.svg").read_text("utf-8") == "<svg/>"
+
+
+def test_hostile_title_is_text(config: Path) -> None:
+    """What looks like HTML or a template in a title is shown as it was typed, everywhere."""
+    title = "'Lamp <img src=x onerror=alert(1)> {{ config }} & <b>'"
+    write_files(config.parent, {"procedures/dark-lamp.yaml": procedure("dark-lamp", title)})
+    site = build_site(config, None, strict=False)
+    for page in site.rglob("*.html"):
+        for tag, attributes in Elements(page).found:
+            assert "onerror" not in attributes
+            assert not (tag == "img" and attributes.get("src") == "x")
+    assert "{{ config }} &amp; &lt;b&gt;" in (site / "procedures/dark-lamp.html").read_text("utf-8")
+    index = json.loads((site / "search" / "search_index.json").read_text("utf-8"))
+    assert not [entry for entry in index["docs"] if "<img" in entry["title"] + entry["text"]]
+
+
+def test_same_input_same_bytes(tmp_path: Path) -> None:
+    """Two builds in different folders, time zones and hash seeds give the same site."""
+    sites = []
+    for name, zone, seed in (("a", "UTC", "1"), ("b/deeper", "Pacific/Auckland", "2")):
+        config = write_shed(tmp_path / name, ("lamp-0", "lamp-1"))
+        done = mkdocs(config, TZ=zone, PYTHONHASHSEED=seed, SOURCE_DATE_EPOCH="951782400")
+        assert done.returncode == 0, done.stderr
+        sites.append(site_bytes(config.parent / "site"))
+    assert sites[0] == sites[1]
+    assert b"2000-02-29" in sites[0]["bench.html"]
+
+
+# What goes wrong: the last good site stands, and the words are plain.
+
+
+def assert_untouched(config: Path, before: dict[str, bytes]) -> None:
+    """Hold that the last good site is as it was, with nothing beside it."""
+    assert site_bytes(config.parent / "site") == before
+    assert not [path for path in config.parent.iterdir() if "building" in path.name]
+
+
+BROKEN = (
+    procedure("broken").replace("step swap", "step swop").replace("start: look", "start: loook")
+)
+
+
+def test_all_errors_come_at_once(config: Path, before: dict[str, bytes]) -> None:
+    """Every finding is named with file, line, column, rule and mend; no traceback; exit code 1."""
+    write_files(config.parent, {"procedures/broken.yaml": BROKEN})
+    done = mkdocs(config)
+    assert done.returncode == 1
+    assert "Traceback" not in done.stderr
+    lines = BROKEN.splitlines()
+    for word in ("swop", "loook"):
+        line = next(n for n, text in enumerate(lines, 1) if word in text)
+        assert f"broken.yaml:{line}:" in done.stderr
+    assert "mend: did you mean" in done.stderr
+    assert_untouched(config, before)
+
+
+def test_caller_gets_the_findings(config: Path, before: dict[str, bytes]) -> None:
+    """Whoever builds from Python gets the findings themselves, sorted."""
+    write_files(config.parent, {"procedures/broken.yaml": BROKEN})
+    with pytest.raises(FindingsError) as caught:
+        build_site(config, None, strict=False)
+    assert len(caught.value.findings) >= 2
+    assert list(caught.value.findings) == sorted(caught.value.findings)
+    assert_untouched(config, before)
+
+
+def test_strict_counts_warnings(config: Path, before: dict[str, bytes]) -> None:
+    """A broken link in a hand-written page builds as it is, and not with --strict."""
+    write_files(config.parent, {"docs/bench.md": "# Bench\n\n[gone](nowhere.md)\n"})
+    strict = mkdocs(config, "--strict")
+    assert strict.returncode == 1
+    assert "nowhere.md" in strict.stderr
+    assert "Traceback" not in strict.stderr
+    assert_untouched(config, before)
+    assert mkdocs(config).returncode == 0
+    assert "gone" in (config.parent / "site" / "bench.html").read_text("utf-8")
+
+
+def test_strict_counts_findings(config: Path, before: dict[str, bytes]) -> None:
+    """A warning about a procedure lets a site be built, and not with --strict."""
+    wordy = procedure("wordy").replace("Look whether", "Look with care and patience " * 40 + "if")
+    write_files(config.parent, {"procedures/wordy.yaml": wordy})
+    with pytest.raises(SiteError, match="strict"):
+        build_site(config, None, strict=True)
+    assert_untouched(config, before)
+    done = mkdocs(config)
+    assert done.returncode == 0
+    assert "wordy.yaml:" in done.stderr
+
+
+HOOKS = {
+    "error": "def on_env(env, **_):\n    raise RuntimeError('a plugin broke')\n",
+    "full disk": (
+        "import resource\n"
+        "def on_env(env, **_):\n    resource.setrlimit(resource.RLIMIT_FSIZE, (2000, 2000))\n"
+    ),
+    "killed": (
+        "import os, signal\n"
+        "def on_post_page(output, page, **_):\n    os.kill(os.getpid(), signal.SIGKILL)\n"
+    ),
+    "killed at the very end": (
+        "import os, signal\n"
+        "from mkdocs.plugins import event_priority\n"
+        "@event_priority(-999)\n"
+        "def on_post_build(**_):\n    os.kill(os.getpid(), signal.SIGKILL)\n"
+    ),
+}
+
+
+@pytest.mark.parametrize("what", HOOKS)
+def test_failure_midway_leaves_the_last_good_site(
+    config: Path, before: dict[str, bytes], what: str
+) -> None:
+    """Whatever stops a build, the site stays; the next build clears up and succeeds."""
+    write_files(
+        config.parent, {"hook.py": HOOKS[what], "mkdocs.yml": f"{SETTINGS}hooks: [hook.py]\n"}
+    )
+    done = mkdocs(config)
+    assert done.returncode != 0
+    assert site_bytes(config.parent / "site") == before
+    if what == "full disk":
+        assert "could not be written" in done.stderr
+        assert "Traceback" not in done.stderr
+    write_files(config.parent, {"mkdocs.yml": SETTINGS})
+    build_site(config, None, strict=True)
+    assert_untouched(config, before)
+
+
+def test_two_builds_at_once(config: Path, before: dict[str, bytes]) -> None:
+    """The second says that another is at work, and disturbs neither it nor the site."""
+    place = claim(config.parent / "site")
+    (place.new / "half.html").write_text("half", encoding="utf-8")
+    done = mkdocs(config)
+    assert done.returncode == 1
+    assert "being built by another run" in done.stderr
+    assert "Traceback" not in done.stderr
+    assert (place.new / "half.html").exists()
+    discard(place)
+    assert_untouched(config, before)
+
+
+@pytest.mark.parametrize(
+    ("files", "words"),
+    [
+        pytest.param(
+            {"mkdocs.yml": SETTINGS.replace("material", "mkdocs")},
+            "write `theme: material`",
+            id="another theme",
+        ),
+        pytest.param(
+            {"docs/procedures/dark-lamp.md": "# Mine\n"}, "rename yours", id="address taken"
+        ),
+        pytest.param(
+            {"mkdocs.yml": SETTINGS + "      procedures: [nowhere]\n"}, "nowhere", id="no folder"
+        ),
+        pytest.param(
+            {"mkdocs.yml": SETTINGS + "      layout_engine: abacus\n"}, "abacus", id="no engine"
+        ),
+        pytest.param({"mkdocs.yml": "site_name: [\n"}, "mkdocs.yml", id="settings no YAML"),
+    ],
+)
+def test_wrong_settings(
+    config: Path, before: dict[str, bytes], files: dict[str, str], words: str
+) -> None:
+    """The message names what is wrong, and the last good site stays."""
+    write_files(config.parent, files)
+    with pytest.raises(SiteError, match=words):
+        build_site(config, None, strict=False)
+    assert_untouched(config, before)
+
+
+def test_mkdocs_says_it_in_words_too(config: Path) -> None:
+    """What stops a build is one plain message on MkDocs's own command line."""
+    write_files(config.parent, {"docs/procedures/dark-lamp.md": "# Mine\n"})
+    done = mkdocs(config)
+    assert done.returncode == 1
+    assert "rename yours" in done.stderr
+    assert "Traceback" not in done.stderr
+
+
+def test_no_settings_file(tmp_path: Path) -> None:
+    """A name that leads nowhere is said in words."""
+    with pytest.raises(SiteError, match="does not exist"):
+        build_site(tmp_path / "mkdocs.yml", None, strict=False)
+
+
+def test_site_elsewhere(config: Path, before: dict[str, bytes], tmp_path: Path) -> None:
+    """The site is put where the caller wants it, and the project's own place stays as it was."""
+    site = build_site(config, tmp_path / "stick" / "site", strict=True)
+    assert site == tmp_path / "stick" / "site"
+    assert (site / "index.html").is_file()
+    assert os.listdir(tmp_path / "stick") == ["site"]
+    assert_untouched(config, before)
+
+
+def test_partial_build_is_written_in_place(config: Path, before: dict[str, bytes]) -> None:
+    """With --dirty, MkDocs's way of updating single pages works on the site itself."""
+    write_files(config.parent, {"docs/bench.md": "# Other bench\n"})
+    assert mkdocs(config, "--dirty").returncode == 0
+    after = site_bytes(config.parent / "site")
+    assert b"Other bench" in after["bench.html"]
+    assert after.keys() == before.keys()
