@@ -77,8 +77,8 @@ def test_everything_is_on_the_page(style: Style) -> None:
 
 def test_twenty_steps_fit_a_tablet_held_upright() -> None:
     """The orchard's chart is no wider than the page of a 768 px tablet, with type at 16 px."""
-    geometry = fit_chart(chart_of(orchard(), ORCHARD_BOXES), SCREEN_STYLES, 720, "built-in")
-    assert geometry.width <= 720
+    geometry = fit_chart(chart_of(orchard(), ORCHARD_BOXES), SCREEN_STYLES, 712, "built-in")
+    assert geometry.width <= 712
     sizes = {line.size for node in geometry.nodes for line in node.shape.lines}
     assert sizes == {16}
 

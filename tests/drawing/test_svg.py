@@ -22,8 +22,8 @@ OTHERS = {"no-spark": OtherProcedure("No spark & “why”", "no-spark.html")}
 KNOWN_TAGS = {"svg", "title", "desc", "g", "a", "path", "text"}
 KNOWN_ATTRIBUTES = {
     "aria-describedby", "aria-hidden", "aria-label", "aria-labelledby", "class", "d", "font-size",
-    "height", "href", "id", "lengthAdjust", "role", "text-anchor", "textLength", "viewBox", "width",
-    "x", "y",
+    "height", "href", "id", "lengthAdjust", "role", "style", "text-anchor", "textLength",
+    "viewBox", "width", "x", "y",
 }  # fmt: skip
 
 
@@ -116,7 +116,7 @@ def test_brings_no_colour_and_no_background() -> None:
     svg = svg_of(orchard())
     assert "fill" not in svg
     assert "stroke" not in svg
-    assert "style" not in svg
+    assert re.findall(r'style="([a-z-]+):', svg) == ["max-width"]
     assert "<rect" not in svg
 
 

@@ -30,8 +30,8 @@ class ChartSettings:
 
     engine: Engine = "built-in"
     """`built-in` comes with Pullcord; `dot` is the Graphviz of this machine."""
-    widest_px: float = 720
-    """The room a chart has on a tablet held upright, 768 px wide. A wider one is scrolled."""
+    widest_px: float = 712
+    """The room a page leaves a chart on a tablet held upright, 768 px wide."""
     cache_folder: Path | None = None
     """Where finished layouts are kept between builds; None keeps nothing."""
     template_dirs: tuple[Path, ...] = ()
