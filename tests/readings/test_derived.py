@@ -41,6 +41,19 @@ def test_compression_is_put_to_the_height_of_the_place() -> None:
     assert lines(20, compression="1000 kPa") == {}
 
 
+def test_a_tank_says_what_a_falling_gauge_means() -> None:
+    """Boyle: 7 l that lose 1 of 101.325 kPa have lost 0.069 l of air."""
+    text = lines(tank_volume="7 l")["Leak-down of the empty tank"]
+    assert text == "1 kPa lost in an hour is 0.069 l of air, 5 kPa is 0.35 l"
+
+
+def test_a_tyre_reads_less_in_the_cold_without_a_leak() -> None:
+    """Amontons: (24 + 101.325) · 273.15 / 293.15 - 101.325 = 15.4 kPa at 0 °C."""
+    text = lines(tyre_pressure_front="24 kPa")["Tyre pressure front, no leak"]
+    assert text.startswith("set to 24 kPa (3.5 psi) at 20 °C it reads 15 kPa (2.2 psi) at 0 °C, ")
+    assert lines(tyre_pressure_front="21x7-10") == {}
+
+
 def test_nonsense_is_passed_over() -> None:
     """A figure that cannot be read is a finding elsewhere, and never a crash here."""
     assert lines(bore="wide", stroke="54 mm", chain_pitch="0 mm", compression="5 V") == {}

@@ -5,7 +5,14 @@ from __future__ import annotations
 import pytest
 
 from pullcord.model.machine import Connector, Expectation, Machine, Pin, SheetValue
-from pullcord.readings.sheet import expected_limits, expected_source, find_pin, value_limits
+from pullcord.readings.sheet import (
+    expected_limits,
+    expected_source,
+    find_pin,
+    is_pin,
+    place_words,
+    value_limits,
+)
 
 PIN = Pin(at="a1", function="Source coil")
 MACHINE = Machine(
@@ -30,6 +37,23 @@ def test_a_pin_is_found_by_connector_and_name() -> None:
     assert found.pin == PIN
     for words in ("the plug cap", "ignition-unit", "ignition-unit.coil", "other.source"):
         assert find_pin(MACHINE, words) is None
+
+
+@pytest.mark.parametrize(
+    ("place", "words"),
+    [
+        ("ignition-unit.source-coil", "source coil pin of the ignition unit plug"),
+        ("panel-plug.stop", "stop pin of the panel plug"),
+        ("bare engine metal", "bare engine metal"),
+        ("stop wire, switch side", "stop wire, switch side"),
+        ("the coil. Its core", "the coil. Its core"),
+        ("2.5 mm from the rim", "2.5 mm from the rim"),
+    ],
+)
+def test_a_pin_has_words_for_those_without_the_sheet(place: str, words: str) -> None:
+    """A general page never prints a name with a full stop in it; words stay as written."""
+    assert place_words(place) == words
+    assert is_pin(place) == (words != place)
 
 
 def test_what_has_no_figure_is_not_known() -> None:

@@ -23,6 +23,7 @@ from pullcord.readings.chain import (
 )
 from pullcord.readings.engine import displacement_cc
 from pullcord.readings.interval import OPEN
+from pullcord.readings.leakdown import at_other_temperature_kpa, leak_litres_per_hour
 from pullcord.readings.sheet import value_limits
 from pullcord.readings.sprocket import FEWEST_TEETH, pitch_diameter_mm
 from pullcord.readings.unit import UNITS
@@ -39,14 +40,24 @@ NAMES: dict[str, Quantity] = {
     "front-sprocket-teeth": "count",
     "rear-sprocket-teeth": "count",
     "compression": "pressure",
+    "tank-volume": "volume",
 }
 """Sheet values from which something follows, with what they measure."""
+
+TYRES = "tyre-pressure"
+"""How the name of a tyre's pressure begins."""
+
+TYRE_SET_CELSIUS = 20.0
+TYRE_READ_CELSIUS = (0, 10, 30)
+"""A tyre is set in the shop and read in the field."""
 
 LINKS_MEASURED = (6, 12, 20)
 """Stretches of chain a rule or a tape can be held along."""
 
 CHAIN_SOURCE = "ANSI B29.1, as quoted in chain makers' service notes"
 SPROCKET_SOURCE = "pitch / sin(180° / teeth)"
+LEAK_SOURCE = "volume × pressure lost / ambient pressure (ideal gas, 101.3 kPa ambient)"
+TYRE_SOURCE = "ideal gas at constant volume, 101.3 kPa ambient"
 ATMOSPHERE_SOURCE = "ISO 2533 standard atmosphere"
 TOO_LARGE = 10**6
 """In base units: no machine of a shed is a kilometre long or has a million teeth."""
@@ -74,6 +85,8 @@ def derived_from(machine: Machine) -> Iterator[Derived]:
     yield from _chain(figures)
     yield from _sprockets(figures)
     yield from _compression(figures, machine.altitude_metres)
+    yield from _tank(figures)
+    yield from _tyres(machine)
 
 
 def _figure(machine: Machine, name: str, quantity: Quantity) -> float | None:
@@ -129,6 +142,37 @@ def _compression(figures: dict[str, float], metres: float | None) -> Iterator[De
         f"{_rounded(here, 'kPa')}, as the air there has {pressure_kpa(metres):.0f} kPa",
         ATMOSPHERE_SOURCE,
     )
+
+
+def _tank(figures: dict[str, float]) -> Iterator[Derived]:
+    if "tank-volume" in figures:
+        litres = figures["tank-volume"] / 1000
+        lost = leak_litres_per_hour(litres, 1)
+        yield Derived(
+            "Leak-down of the empty tank",
+            f"1 kPa lost in an hour is {lost:.2g} l of air, 5 kPa is {5 * lost:.2g} l",
+            LEAK_SOURCE,
+        )
+
+
+def _tyres(machine: Machine) -> Iterator[Derived]:
+    for name in machine.values:
+        set_kpa = _figure(machine, name, "pressure") if name.startswith(TYRES) else None
+        if set_kpa is not None:
+            reads = ", ".join(
+                f"{_rounded(_later_kpa(set_kpa, celsius), 'kPa')} at {celsius} °C"
+                for celsius in TYRE_READ_CELSIUS
+            )
+            yield Derived(
+                f"{name.replace('-', ' ').capitalize()}, no leak",
+                f"set to {_rounded(set_kpa, 'kPa')} at {TYRE_SET_CELSIUS:.0f} °C it reads {reads}; "
+                "only what is lost beyond that in an hour is a leak",
+                TYRE_SOURCE,
+            )
+
+
+def _later_kpa(set_kpa: float, celsius: float) -> float:
+    return at_other_temperature_kpa(set_kpa, TYRE_SET_CELSIUS, celsius)
 
 
 def _rounded(value: float, unit: str) -> str:

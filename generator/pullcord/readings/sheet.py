@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
@@ -16,6 +17,9 @@ if TYPE_CHECKING:
 
 NOT_KNOWN = "not known: write it here when you find it"
 """What stands where a sheet has no figure."""
+
+_PIN = re.compile(r"[a-z][a-z0-9-]*\.[a-z][a-z0-9-]*")
+_PLUG = " plug"
 
 
 @dataclass(frozen=True)
@@ -49,6 +53,23 @@ def find_pin(machine: Machine, place: str) -> FoundPin | None:
     if connector is None or name not in connector.pins:
         return None
     return FoundPin(plug, connector, name, connector.pins[name])
+
+
+def is_pin(place: str) -> bool:
+    """Say whether a place is written as `connector.pin`, whether or not a sheet has it."""
+    return _PIN.fullmatch(place.strip()) is not None
+
+
+def place_words(place: str) -> str:
+    """Return a probe's place for somebody without a sheet that has the pin.
+
+    `ignition-unit.source-coil` is `source coil pin of the ignition unit plug`; a place in words
+    stays as it is.
+    """
+    if not is_pin(place):
+        return place
+    plug, pin = (name.replace("-", " ") for name in place.strip().split("."))
+    return f"{pin} pin of the {plug.removesuffix(_PLUG)}{_PLUG}"
 
 
 def value_limits(value: SheetValue | None, quantity: Quantity | None = None) -> Limits | None:
