@@ -1,0 +1,229 @@
+"""A procedure as a problem of choosing checks: small whole numbers for the search.
+
+Sets of outcomes, and of things done, are bit masks. A check is only asked while its answer is known
+for every outcome that is still possible, and once what it needs has been done (`needs.py`). A step
+that cannot be done for want of a tool is left out, and so is whatever needs it.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Collection, Iterable, Mapping
+from dataclasses import dataclass
+from functools import cached_property, reduce
+from operator import or_
+
+from pullcord.analysis.needs import Needs, minutes_of, read_needs
+from pullcord.analysis.odds import Odds
+from pullcord.analysis.table import Table
+from pullcord.analysis.telling import Group, answers_of, told_apart
+from pullcord.analysis.tree import Tree
+from pullcord.graph import start_node
+
+
+@dataclass(frozen=True)
+class Question:
+    """One check."""
+
+    name: str
+    lead_in: tuple[str, ...]
+    """Actions done every time just before it."""
+    minutes: float
+    """Its own and its lead-in's."""
+    answers: tuple[tuple[str, int], ...]
+    """Each answer with the mask of outcomes that may give it, those that are unknown too."""
+    onward: Mapping[str, str]
+    """By answer: the check the author asks next; empty at an end."""
+    known: int
+    """Mask of the outcomes whose answer is known."""
+    loose: Mapping[int, int]
+    """By outcome's bit: how many answers it may give, where these are several."""
+    needs: int
+    """Mask of things done that it needs: actions are done on the way, checks must have been."""
+    fence: int
+    """Mask of things done after which it is not asked any more."""
+    mark: int
+    """Its own bit among things done; 0 when nothing depends on whether it was asked."""
+    heard: int
+    """Another bit, for an answer that was heeded; 0 when none of the outcomes may give several."""
+
+    @cached_property
+    def told_apart(self) -> tuple[int, ...]:
+        """Return, by outcome, the mask of those that this check tells from it for sure."""
+        places = range(self.known.bit_length())
+        return tuple(self._told_from(1 << place) for place in places)
+
+    def _told_from(self, bit: int) -> int:
+        alike = [mask for _, mask in self.answers if mask & bit]
+        return self.known & ~reduce(or_, alike) if alike and self.known & bit else 0
+
+    def splits(self, possible: int) -> bool:
+        """Say whether the answer can leave fewer of the possible outcomes."""
+        for _, mask in self.answers:
+            part = mask & possible
+            if part and part != possible:
+                return True
+        return False
+
+    def given_by_all(self, possible: int) -> tuple[str, ...]:
+        """Return the answers that every possible outcome may give."""
+        return tuple(answer for answer, mask in self.answers if not possible & ~mask)
+
+
+@dataclass(frozen=True)
+class Act:
+    """A step that checks need."""
+
+    bit: int
+    """Its bit among things done."""
+    name: str
+    minutes: float
+    is_check: bool
+
+
+@dataclass(frozen=True)
+class Problem:
+    """Outcomes to be told apart, and the checks that can do it."""
+
+    outcomes: tuple[Group, ...]
+    """One bit each."""
+    shares: tuple[float, ...]
+    """Probability of each."""
+    tails: tuple[tuple[str, ...], ...]
+    """By outcome: actions still to be done once it is known."""
+    tail_minutes: tuple[float, ...]
+    questions: tuple[Question, ...]
+    acts: tuple[Act, ...]
+    """In the order in which they are done."""
+    first: str
+    """The check the author asks first; empty if there is none."""
+
+    @cached_property
+    def everything(self) -> int:
+        """Return the mask of all outcomes."""
+        return (1 << len(self.outcomes)) - 1
+
+    @cached_property
+    def named(self) -> dict[str, Question]:
+        """Return the questions by name."""
+        return {question.name: question for question in self.questions}
+
+    @cached_property
+    def fences(self) -> int:
+        """Return the mask of actions that forbid some check once they are done."""
+        return reduce(or_, (question.fence for question in self.questions), 0)
+
+    @cached_property
+    def _loose(self) -> tuple[tuple[int, int], ...]:
+        loose = [question for question in self.questions if question.loose]
+        return tuple((sum(q.loose), q.mark | q.heard) for q in loose)
+
+    def loose_marks(self, possible: int) -> int:
+        """Return the mask of questions that some of these outcomes may answer in several ways."""
+        return sum(mark for outcomes, mark in self._loose if outcomes & possible)
+
+    def acts_for(self, question: Question, possible: int, done: int) -> tuple[Act, ...] | None:
+        """Return what has to be done before a question, in order; None when it cannot be asked.
+
+        A check that must have been asked before counts as something to do when its answer leaves
+        all possible outcomes possible; otherwise it has to be asked first, for its answer.
+        """
+        missing = question.needs & ~done
+        if possible & ~question.known or (done | missing) & question.fence:
+            return None
+        acts = tuple(act for act in self.acts if act.bit & missing) if missing else ()
+        asked = [self.named[act.name] for act in acts if act.is_check]
+        return None if any(check.splits(possible) for check in asked) else acts
+
+
+def is_told_apart(questions: Iterable[Question], place: int, possible: int) -> bool:
+    """Say whether questions together tell one outcome from all others that are possible."""
+    others = possible & ~(1 << place)
+    for question in questions:
+        if place < len(question.told_apart):
+            others &= ~question.told_apart[place]
+        if not others:
+            return True
+    return not others
+
+
+def read_problem(tree: Tree, table: Table, odds: Odds, undoable: Collection[str] = ()) -> Problem:
+    """Return the problem a procedure poses to someone who cannot do some of its steps."""
+    needs = read_needs(tree)
+    asked = {
+        check: row
+        for check, row in table.items()
+        if check not in needs.impossible and {check, *needs.before[check]}.isdisjoint(undoable)
+    }
+    outcomes = told_apart(asked, tree.outcomes)
+    bits = _done_bits(tree, asked, needs, outcomes)
+    return Problem(
+        outcomes=outcomes,
+        shares=tuple(sum(odds.shares[name] for name in group) for group in outcomes),
+        tails=tuple(needs.lead_ins[group[0]] for group in outcomes),
+        tail_minutes=tuple(minutes_of(tree, needs.lead_ins[group[0]]) for group in outcomes),
+        questions=tuple(_question(tree, table, needs, outcomes, bits, check) for check in asked),
+        acts=tuple(
+            Act(bits[step], step, tree.procedure.steps[step].minutes, tree.asks(step))
+            for step in tree.order
+            if step in bits
+        ),
+        first=_next_check(tree, start_node(tree.procedure)),
+    )
+
+
+def _done_bits(
+    tree: Tree, asked: Table, needs: Needs, outcomes: tuple[Group, ...]
+) -> dict[str, int]:
+    """Return a bit for each step whose having been done makes a difference."""
+    needed = frozenset[str]().union(*(needs.before[check] for check in asked))
+    loose = {
+        check
+        for check, row in asked.items()
+        if any(len(answers_of(row, group)) > 1 for group in outcomes)
+    }
+    marked = [step for step in tree.order if step in needed | loose]
+    return {step: 1 << place for place, step in enumerate(marked)}
+
+
+def _question(
+    tree: Tree,
+    table: Table,
+    needs: Needs,
+    outcomes: tuple[Group, ...],
+    bits: Mapping[str, int],
+    check: str,
+) -> Question:
+    given = [answers_of(table[check], group) for group in outcomes]
+    loose = {1 << place: len(ones) for place, ones in enumerate(given) if len(ones) > 1}
+    lead_in = needs.lead_ins[f"step:{check}"]
+    masks = {
+        way.answer: _mask(not ones or way.answer in ones for ones in given)
+        for way in tree.ways[check]
+    }
+    return Question(
+        name=check,
+        lead_in=lead_in,
+        minutes=minutes_of(tree, (*lead_in, check)),
+        answers=tuple((answer, mask) for answer, mask in masks.items() if mask),
+        onward={way.answer: _next_check(tree, way.to) for way in tree.ways[check]},
+        known=_mask(bool(ones) for ones in given),
+        loose=loose,
+        needs=sum(bits[step] for step in needs.before[check]),
+        fence=sum(bits.get(step, 0) for step in needs.fences[check]),
+        mark=bits.get(check, 0),
+        heard=bits[check] << len(tree.order) if loose else 0,
+    )
+
+
+def _next_check(tree: Tree, node: str) -> str:
+    """Return the name of the check that a node is or leads to; empty at an end."""
+    while node.startswith("step:"):
+        name = node.removeprefix("step:")
+        if tree.asks(name):
+            return name
+        node = tree.ways[name][0].to
+    return ""
+
+
+def _mask(flags: Iterable[bool]) -> int:
+    return sum(1 << place for place, flag in enumerate(flags) if flag)

@@ -1,0 +1,1 @@
+"""Cost and order, and the small procedures they are tried on."""
