@@ -96,9 +96,13 @@ class _Composer:
             yaml.AliasEvent: self._alias,
             yaml.DocumentStartEvent: self._document,
         }
+        flaws = self.result.flaws
         for event in events:
             taker = takers.get(type(event))
             if taker is not None and not taker(event):
+                return False
+            if len(flaws) >= MOST_FLAWS:
+                self.result.data = self.result.root = None
                 return False
         return True
 
@@ -200,7 +204,7 @@ class _Composer:
         message = f"`*{_short(event.anchor)}` would repeat something from elsewhere in the file"
         self._flaw(event, "alias", message, f"write it out, or, if it is text, {QUOTE_IT}")
         self._leave_out()
-        return len(self.result.flaws) < MOST_FLAWS
+        return True
 
     def _leave_out(self) -> None:
         """Go on without the key or value that should stand here; a list keeps its count."""

@@ -13,7 +13,7 @@ MOST_BYTES = 256 * 1024
 """A file longer than this is not a procedure, a machine sheet or a job log."""
 
 UNSEEN = re.compile(
-    "[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x9f\u2028\u2029\u202a-\u202e\u2066-\u2069\ufeff\ufffe\uffff]"
+    "[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x9f\u2028\u2029\u202a-\u202e\u2066-\u2069\ufeff\ufffe\uffff\ud800-\udfff]"
 )
 """Control characters, line ends no editor counts, and marks that reorder what is seen."""
 

@@ -39,7 +39,7 @@ _PLAIN_WORDS: tuple[tuple[str, str, str], ...] = (
         "write two backslashes, or use single quotes",
     ),
     (
-        "expected ',' or [\\]}]",
+        "expected ',' or '[\\]}]'",
         "this bracket is never closed, or a comma is missing behind it",
         "close it, or write one item a line",
     ),
@@ -51,7 +51,7 @@ _PLAIN_WORDS: tuple[tuple[str, str, str], ...] = (
         "in double quotes as a whole",
     ),
     (
-        "block sequence entries are not allowed",
+        "sequence entries are not allowed",
         "a list item cannot begin on the same line as its key",
         "begin the list on the next line, or put the value in double quotes if it is text",
     ),
@@ -67,7 +67,7 @@ _PLAIN_WORDS: tuple[tuple[str, str, str], ...] = (
         "begin it on the next line, indented",
     ),
     (
-        "expected node content",
+        "expected (the )?node content",
         "a value is missing here, or it begins with a character that needs quotes",
         QUOTE_IT,
     ),
@@ -77,6 +77,9 @@ _PLAIN_WORDS: tuple[tuple[str, str, str], ...] = (
         "keep one document in the file, without lines that begin with `%`, `---` or `...`",
     ),
 )
+
+
+_AT_ITS_START = "end of stream|expected ',' or|expected ':'|alphabetic or numeric|tag|URI"
 
 
 def read_syntax_error(error: yaml.YAMLError, text: str) -> TextFlaw:
@@ -90,6 +93,9 @@ def read_syntax_error(error: yaml.YAMLError, text: str) -> TextFlaw:
             "a colon and a space inside a value look like another key",
             QUOTE_IT,
         )
+    if "nesting depth" in problem:
+        message = "this is nested far too deep"
+        return TextFlaw(place, "too-deep", message, "close the brackets that are open")
     for pattern, message, mend in _PLAIN_WORDS:
         if re.search(pattern, problem):
             return TextFlaw(place, "yaml-syntax", message, mend)
@@ -97,11 +103,11 @@ def read_syntax_error(error: yaml.YAMLError, text: str) -> TextFlaw:
 
 
 def _mark_of(error: yaml.YAMLError, problem: str) -> Mark:
-    """Return where it began for what was never closed, else where it was noticed."""
+    """Return where it was noticed, or where it began, where that says more."""
     noticed = getattr(error, "problem_mark", None)
     began = getattr(error, "context_mark", None)
-    never_closed = re.search("end of stream|expected ',' or|expected ':'", problem)
-    mark = (began if never_closed else None) or noticed or began
+    is_at_its_start = re.search(_AT_ITS_START, problem)
+    mark = (began if is_at_its_start else None) or noticed or began
     return Mark(mark.line + 1, mark.column + 1) if mark else Mark(1, 1)
 
 

@@ -2,14 +2,15 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections.abc import Iterable
+from dataclasses import dataclass, replace
 from typing import Any
 
 from pullcord.finding import Flaw, Place
 from pullcord.source.comments import lost_texts
 from pullcord.source.compose import Composed, Data, Spot, compose
 from pullcord.source.decode import read_text
-from pullcord.source.flaw import Mark, TextFlaw, mark_at
+from pullcord.source.flaw import MOST_FLAWS, Mark, TextFlaw, mark_at
 
 
 @dataclass(frozen=True)
@@ -40,7 +41,7 @@ def read_tree(raw: bytes) -> Tree:
     return Tree(
         text,
         data,
-        tuple(sorted(found or root_flaws)),
+        _within(text, sorted(found or root_flaws)[:MOST_FLAWS]),
         frozenset(composed.spoilt),
         composed.root,
     )
@@ -88,6 +89,12 @@ def _root_mapping(composed: Composed) -> tuple[Data | None, tuple[TextFlaw, ...]
     message = "the file is empty" if composed.data is None else "the file is not made of keys"
     mend = "write `key: value` lines, beginning with the name of what it describes"
     return None, (TextFlaw(mark, "not-a-mapping", message, mend),)
+
+
+def _within(text: str, flaws: Iterable[TextFlaw]) -> tuple[TextFlaw, ...]:
+    """Point at the end of the last line rather than behind it, where there is nothing to see."""
+    end = mark_at(text, len(text.rstrip()))
+    return tuple(replace(flaw, mark=min(flaw.mark, end)) for flaw in flaws)
 
 
 def _not_said_by(flaws: list[TextFlaw], better: tuple[TextFlaw, ...]) -> list[TextFlaw]:

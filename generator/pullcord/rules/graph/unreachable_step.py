@@ -48,7 +48,7 @@ def check(procedure: Procedure, graph: nx.DiGraph) -> Iterator[Flaw]:
     lost = [node for node in unreachable_from(graph, start) if node.startswith("step:")]
     for first, behind in _groups(graph, lost):
         name = first.removeprefix("step:")
-        also = f" (nor to {behind} behind it)" if behind else ""
+        also = f", nor to what follows it ({behind} more)" if behind else ""
         yield Flaw(
             ("steps", name),
             f"nothing leads to step `{name}`{also}",

@@ -26,7 +26,8 @@ MENDED = FAILING.replace("start: caseing", "start: casing")
 def check(procedure: Procedure, library: Library) -> Iterator[Flaw]:
     """Yield a flaw when no step has the name of the start."""
     if procedure.start not in procedure.steps:
-        known = f"the steps are {listed(list(procedure.steps)[:20])}"
+        names = listed(list(procedure.steps)[:20])
+        known = f"the steps are {names}" if names else "add a step of that name"
         yield Flaw(
             ("start",),
             f"there is no step called `{procedure.start}`",
