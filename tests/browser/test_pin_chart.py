@@ -11,7 +11,7 @@ import yaml
 from playwright.sync_api import Page
 
 from pullcord.drawing.font import WEIGHTS, render_font_css, subset_woff2
-from pullcord.drawing.pin_chart import render_pin_chart
+from pullcord.drawing.pin_chart import render_pin_chart, render_probes
 from pullcord.model.machine import Machine
 from pullcord.model.meter import MeterSheet
 from pullcord.readings.meter import parse_meter
@@ -32,13 +32,18 @@ OUTSIDE = """() => [...document.querySelectorAll('.pc-cell')].flatMap(cell => {
 
 
 def charts() -> list[str]:
-    """Return every pin chart of the demo shed."""
+    """Return every pin chart of the demo shed, whole and with a probe on every pin."""
     meter = parse_meter(MeterSheet())
     sheets = [
         Machine.model_validate(yaml.load(path.read_text("utf-8"), Loader=yaml.BaseLoader))  # noqa: S506 plain text only
         for path in sorted((ROOT / "demo" / "machines").glob("*.yaml"))
     ]
-    return [render_pin_chart(view) for sheet in sheets for view in connector_views(sheet, meter)]
+    views = [view for sheet in sheets for view in connector_views(sheet, meter)]
+    whole = [render_pin_chart(view) for view in views]
+    return whole + [
+        render_probes(view, {pin.name: "2nd probe" for pin in view.pins}, "step-all")
+        for view in views
+    ]
 
 
 @pytest.fixture(scope="module")

@@ -8,14 +8,9 @@ from xml.etree import ElementTree
 
 import pytest
 
-from pullcord.drawing.pin_chart import WIRE_FILL, render_pin_chart
-from pullcord.drawing.pin_layout import (
-    HALF_SHEET_PX,
-    LEAST_PRINTED_PX,
-    Box,
-    PinGeometry,
-    lay_out_pins,
-)
+from pullcord.drawing.pin_chart import WIRE_FILL, render_pin_chart, render_probes
+from pullcord.drawing.pin_geometry import Box, PinGeometry
+from pullcord.drawing.pin_layout import HALF_SHEET_PX, LEAST_PRINTED_PX, lay_out_pins
 from pullcord.model.machine import Machine
 from pullcord.model.meter import MeterSheet
 from pullcord.model.spot import Spot
@@ -86,6 +81,32 @@ def test_the_side_looked_at_is_said() -> None:
     behind = " ".join(texts(render_pin_chart(view(pins=PINS, seen="from the wire side"))))
     assert "Seen from the wire side of the harness plug, latch at the top." in behind
     assert "From the other side left and right are swapped." in behind
+
+
+PROBES = {"source": "1st probe", "ground": "2nd probe"}
+
+
+def test_the_pins_of_a_reading_are_marked_by_frame_and_word() -> None:
+    """Two cells of a class of their own, each with the words for its probe on it."""
+    root = ElementTree.fromstring(render_probes(UNIT, PROBES, "step-coil"))  # noqa: S314 our own
+    cells = [g for g in root.iter(f"{SVG}g") if "pc-cell-probe" in g.get("class", "").split()]
+    marked = [[text.text for text in cell.iter(f"{SVG}text")] for cell in cells]
+    assert [(texts_[0], texts_[-1]) for texts_ in marked] == [
+        ("a3", "1st probe"), ("b1", "2nd probe")
+    ]  # fmt: skip
+    assert len(root.findall(f".//{SVG}rect[@class='pc-badge']")) == 2
+    assert root.get("id") == "pc-pins-old-bike-unit-step-coil"
+
+
+def test_a_chart_of_probes_leaves_the_readings_to_the_page() -> None:
+    """Smaller than the whole chart, without values and boxes; its description says the same."""
+    svg = render_probes(UNIT, PROBES, "step-coil")
+    assert len(svg) < len(render_pin_chart(UNIT))
+    assert "200–300 Ω" not in texts(svg)
+    assert "pc-write" not in svg
+    assert "dashed" not in svg
+    assert "1st probe: a3. 2nd probe: b1." in svg
+    assert "Seen looking into the harness plug" in " ".join(texts(svg))
 
 
 def test_every_pin_has_an_empty_box_for_each_reading() -> None:

@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import cache
 from pathlib import Path
 
 from jinja2 import ChoiceLoader, Environment, FileSystemLoader, StrictUndefined, TemplateError
 
-from pullcord.drawing.pin_layout import Box, Cell, Chip, Line, PinGeometry, lay_out_pins
+from pullcord.drawing.pin_geometry import Box, Cell, Chip, Line, PinGeometry
+from pullcord.drawing.pin_layout import lay_out_pins, lay_out_probes
 from pullcord.errors import PullcordError
 from pullcord.readings.pins import ConnectorView
 from pullcord.source.places import site_templates
@@ -62,6 +64,7 @@ class CellView:
     outline: BoxView | None
     """Around the wire's colours."""
     boxes: tuple[BoxView, ...]
+    badge: BoxView | None
     lines: tuple[LineView, ...]
 
 
@@ -85,9 +88,27 @@ def render_pin_chart(view: ConnectorView, template_dirs: tuple[Path, ...] = ()) 
 
     Raises PullcordError when a project's own template cannot be used.
     """
+    return _render(lay_out_pins(view), template_dirs)
+
+
+def render_probes(
+    view: ConnectorView,
+    probes: Mapping[str, str],
+    name: str,
+    template_dirs: tuple[Path, ...] = (),
+) -> str:
+    """Return an `<svg>` element that shows which pins the probes go to, with a word on each.
+
+    `probes` gives the words by the pin's name; `name` is part of the element's id. Raises
+    PullcordError when a project's own template cannot be used.
+    """
+    return _render(lay_out_probes(view, probes, name), template_dirs)
+
+
+def _render(geometry: PinGeometry, template_dirs: tuple[Path, ...]) -> str:
     templates = _environment((*template_dirs, site_templates()))
     try:
-        return templates.get_template(_TEMPLATE).render(chart=_view(lay_out_pins(view)))
+        return templates.get_template(_TEMPLATE).render(chart=_view(geometry))
     except TemplateError as error:
         raise PullcordError(f"template {_TEMPLATE}: {error}") from error
 
@@ -125,6 +146,7 @@ def _cell(cell: Cell) -> CellView:
         chips=_chips(cell.chip) if cell.chip else (),
         outline=_box(cell.chip.base) if cell.chip else None,
         boxes=tuple(_box(box) for box in cell.boxes),
+        badge=_box(cell.badge) if cell.badge else None,
         lines=tuple(_line(line) for line in cell.lines),
     )
 

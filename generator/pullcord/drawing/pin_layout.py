@@ -1,43 +1,23 @@
-"""Where everything of a pin chart goes: plain geometry, in px, from the top left."""
+"""Where everything of a pin chart goes."""
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-from dataclasses import dataclass
-from typing import Literal
+from collections.abc import Callable, Iterator, Mapping
+from dataclasses import dataclass, replace
+from functools import partial
 
-from pullcord.drawing.font import Weight
 from pullcord.drawing.measure import text_width_px
-from pullcord.drawing.wrap import measure_words, wrap_balanced
+from pullcord.drawing.pin_geometry import Box, Cell, Kind, Line, PinGeometry
+from pullcord.drawing.pin_pen import Pen, PinStyle, bottom_of, lines_of, placed
 from pullcord.model.spot import Spot
-from pullcord.model.wire import Wire
 from pullcord.readings.pins import ConnectorView, PinReading, PinRow
 
-Role = Literal["title", "place", "code", "function", "value", "where", "caption", "latch"]
+WRITE_HERE = "Write what you read into the dashed boxes."
 
 HALF_SHEET_PX = (700.0, 480.0)
 """What half an A4 sheet holds across and down at full size, in CSS px: 185 by 127 mm."""
 LEAST_PRINTED_PX = 7 / 0.75
 """7 points: no type may be printed smaller, on whatever scale the chart fits half a sheet."""
-
-
-@dataclass(frozen=True)
-class PinStyle:
-    """One set of measures. The first of several that fits half a sheet is taken for a chart."""
-
-    cell_px: float
-    """Width of a pin's cell."""
-    type_px: float
-    """Size of functions, codes and values."""
-    small_px: float
-    """Size of everything else; 10 px print as 7.5 points."""
-    box_px: float = 28
-    """Height of the box to write a reading into."""
-    padding_px: float = 7
-    margin_px: float = 10
-    chip_px: float = 16
-    """Height of the wire's colour."""
-
 
 STYLES = (
     PinStyle(176, 16, 14),
@@ -50,65 +30,13 @@ STYLES = (
 
 
 @dataclass(frozen=True)
-class Line:
-    """One line of text."""
-
-    text: str
-    role: Role
-    x: float
-    y: float
-    """Baseline."""
-    width: float
-    size: float
-
-
-@dataclass(frozen=True)
-class Box:
-    """A rectangle."""
-
-    x: float
-    y: float
-    width: float
-    height: float
-
-
-@dataclass(frozen=True)
-class Chip:
-    """A wire's colour, with what lies across or beside it."""
-
-    base: Box
-    base_code: str
-    second: Box | None
-    second_code: str
-
-
-@dataclass(frozen=True)
-class Cell:
-    """One place of the connector."""
-
-    kind: Literal["pin", "blank", "unknown"]
-    frame: Box
-    lines: tuple[Line, ...]
-    chip: Chip | None
-    boxes: tuple[Box, ...]
-    """Empty, to write what was read."""
-
-
-@dataclass(frozen=True)
-class PinGeometry:
-    """A whole pin chart."""
+class _Content:
+    """What differs between a whole chart and one that only shows where the probes go."""
 
     name: str
-    """Machine and connector: no two charts of a library share it."""
-    title: str
+    caption: str
     summary: str
-    width: float
-    height: float
-    housing: Box
-    latch: Box
-    cells: tuple[Cell, ...]
-    lines: tuple[Line, ...]
-    """Title, latch and caption."""
+    fill: Callable[[Pen, PinRow], None]
 
 
 def lay_out_pins(view: ConnectorView) -> PinGeometry:
@@ -118,7 +46,41 @@ def lay_out_pins(view: ConnectorView) -> PinGeometry:
     the style must leave its smallest type readable; where none does, the one that prints largest
     is taken.
     """
-    drawn = [(_chart(view, style), style) for style in STYLES]
+    return _roomiest(
+        view,
+        _Content(
+            name=f"{view.machine}-{view.name}",
+            caption=f"{view.side_words} {WRITE_HERE}",
+            summary=f"{_size(view)} {view.side_words} The table below says the same.",
+            fill=_fill,
+        ),
+    )
+
+
+def lay_out_probes(view: ConnectorView, probes: Mapping[str, str], name: str) -> PinGeometry:
+    """Return a smaller chart that shows which pins the probes go to, and not what they read.
+
+    `probes` gives the words for each probe, by the pin's name; `name` keeps several charts of one
+    connector on a page apart.
+    """
+    marked = (f"{probes[pin.name]}: {pin.spot.label}." for pin in view.pins if pin.name in probes)
+    return _roomiest(
+        view,
+        _Content(
+            name=f"{view.machine}-{view.name}-{name}",
+            caption=view.side_words,
+            summary=" ".join((_size(view), view.side_words, *marked)),
+            fill=partial(_fill_probe, probes),
+        ),
+    )
+
+
+def _size(view: ConnectorView) -> str:
+    return f"{view.connector.rows} by {view.connector.columns} places."
+
+
+def _roomiest(view: ConnectorView, content: _Content) -> PinGeometry:
+    drawn = [(_chart(view, content, style), style) for style in STYLES]
     across = [pair for pair in drawn if pair[0].width <= HALF_SHEET_PX[0]] or drawn[-1:]
     fitting = (pair for pair in across if printed_px(*pair) >= LEAST_PRINTED_PX)
     return next(fitting, max(across, key=lambda pair: printed_px(*pair)))[0]
@@ -130,22 +92,22 @@ def printed_px(chart: PinGeometry, style: PinStyle) -> float:
     return style.small_px * min(1.0, across / chart.width, down / chart.height)
 
 
-def _chart(view: ConnectorView, style: PinStyle) -> PinGeometry:
+def _chart(view: ConnectorView, content: _Content, style: PinStyle) -> PinGeometry:
     connector = view.connector
     tab = _tab_room(view, style)
-    title = _lines(connector.title, "title", style.type_px + 2, 4000, "bold")
+    title = lines_of(connector.title, style.type_px + 2, 4000, "bold")
     inner_left = style.margin_px + tab["left"] + style.padding_px
     width = max(
         inner_left + connector.columns * style.cell_px + style.padding_px + tab["right"]
         + style.margin_px,
         min(title[0][1] + 2 * style.margin_px, 330.0),
     )  # fmt: skip
-    title_lines = _placed(
-        _lines(connector.title, "title", style.type_px + 2, width - 2 * style.margin_px, "bold"),
+    title_lines = placed(
+        lines_of(connector.title, style.type_px + 2, width - 2 * style.margin_px, "bold"),
         "title", style.margin_px, style.margin_px, style.type_px + 2,
     )  # fmt: skip
-    top = _bottom(title_lines, style) + tab["top"]
-    cells = tuple(_cells(view, style, inner_left, top + style.padding_px))
+    top = bottom_of(title_lines, style) + tab["top"]
+    cells = tuple(_cells(view, content, style, inner_left, top + style.padding_px))
     housing = Box(
         inner_left - style.padding_px, top,
         connector.columns * style.cell_px + 2 * style.padding_px,
@@ -153,17 +115,16 @@ def _chart(view: ConnectorView, style: PinStyle) -> PinGeometry:
     )  # fmt: skip
     latch, latch_line = _latch(view, style, housing)
     under = housing.y + housing.height + tab["bottom"] + style.margin_px
-    caption = _placed(
-        _lines(view.side_words, "caption", style.small_px, width - 2 * style.margin_px, "regular"),
+    caption = placed(
+        lines_of(content.caption, style.small_px, width - 2 * style.margin_px, "regular"),
         "caption", style.margin_px, under, style.small_px,
     )  # fmt: skip
     return PinGeometry(
-        name=f"{view.machine}-{view.name}",
+        name=content.name,
         title=connector.title,
-        summary=f"{connector.rows} by {connector.columns} places. {view.side_words} "
-        "The table below says the same.",
+        summary=content.summary,
         width=width,
-        height=_bottom(caption, style),
+        height=bottom_of(caption, style),
         housing=housing,
         latch=latch,
         cells=cells,
@@ -201,13 +162,17 @@ def _latch(view: ConnectorView, style: PinStyle, housing: Box) -> tuple[Box, Lin
     return box, Line(LATCH_WORD, "latch", text_x, text_y, word, style.small_px)
 
 
-def _cells(view: ConnectorView, style: PinStyle, left: float, top: float) -> Iterator[Cell]:
+def _cells(
+    view: ConnectorView, content: _Content, style: PinStyle, left: float, top: float
+) -> Iterator[Cell]:
     pins = {row.spot: row for row in view.pins}
     columns = range(1, view.connector.columns + 1)
     for row in range(1, view.connector.rows + 1):
         spots = [Spot(row, column) for column in columns]
+        pens = [Pen(left + (spot.column - 1) * style.cell_px, top, style) for spot in spots]
         drawn = [
-            _cell(pins.get(spot), spot, spot in view.blanks, style, left, top) for spot in spots
+            _cell(pins.get(spot), spot, spot in view.blanks, content, pen)
+            for spot, pen in zip(spots, pens, strict=True)
         ]
         height = max(cell.frame.height for cell in drawn)
         for cell in drawn:
@@ -215,22 +180,18 @@ def _cells(view: ConnectorView, style: PinStyle, left: float, top: float) -> Ite
         top += height
 
 
-def _cell(
-    pin: PinRow | None, spot: Spot, is_blank: bool, style: PinStyle, left: float, top: float
-) -> Cell:
-    x = left + (spot.column - 1) * style.cell_px
-    pen = _Pen(x + style.padding_px, top + style.padding_px, style)
+def _cell(pin: PinRow | None, spot: Spot, is_blank: bool, content: _Content, pen: Pen) -> Cell:
+    kind: Kind = "blank" if is_blank else "unknown"
     if pin is None:
         pen.write(spot.label, "place", "regular")
         pen.write("blank" if is_blank else "not known", "where", "regular")
     else:
-        _fill(pen, pin)
-    frame = Box(x, top, style.cell_px, pen.y - top + style.padding_px)
-    kind: Literal["pin", "blank", "unknown"] = "pin" if pin else "blank" if is_blank else "unknown"
-    return Cell(kind, frame, tuple(pen.lines), pen.chip, tuple(pen.boxes))
+        content.fill(pen, pin)
+        kind = "probe" if pen.badge else "pin"
+    return Cell(kind, pen.frame, tuple(pen.lines), pen.chip, tuple(pen.boxes), pen.badge)
 
 
-def _fill(pen: _Pen, pin: PinRow) -> None:
+def _fill(pen: Pen, pin: PinRow) -> None:
     pen.write_ends(pin.spot.label, pin.wire.code if pin.wire else "?")
     pen.paint(pin.wire)
     pen.write(pin.function, "function", "regular")
@@ -242,82 +203,18 @@ def _fill(pen: _Pen, pin: PinRow) -> None:
         pen.leave_box()
 
 
+def _fill_probe(probes: Mapping[str, str], pen: Pen, pin: PinRow) -> None:
+    pen.write_ends(pin.spot.label, pin.wire.code if pin.wire else "?")
+    pen.paint(pin.wire)
+    pen.write(pin.function, "function", "regular")
+    if pin.name in probes:
+        pen.write_badge(probes[pin.name])
+
+
 def _where(reading: PinReading) -> str:
     return f"to {reading.against}" + (f", {reading.key}" if reading.key else "")
 
 
-class _Pen:
-    """Stacks the parts of one cell from the top down."""
-
-    def __init__(self, x: float, y: float, style: PinStyle) -> None:
-        self.x, self.y, self.style = x, y, style
-        self.room = style.cell_px - 2 * style.padding_px
-        self.lines: list[Line] = []
-        self.boxes: list[Box] = []
-        self.chip: Chip | None = None
-
-    def write(self, text: str, role: Role, weight: Weight) -> None:
-        size = self.style.type_px if role in {"function", "value"} else self.style.small_px
-        lines = _placed(_lines(text, role, size, self.room, weight), role, self.x, self.y, size)
-        self.lines += lines
-        self.y = lines[-1].y + size * 0.35
-
-    def write_ends(self, left: str, right: str) -> None:
-        """Write two short words on one line, or on two where they do not fit beside each other."""
-        small, size = self.style.small_px, self.style.type_px
-        left_width = text_width_px(left, small, "regular")
-        right_width = text_width_px(right, size, "bold")
-        if left_width + right_width + 4 > self.room:
-            self.write(left, "place", "regular")
-            x = self.x
-        else:
-            x = self.x + self.room - right_width
-            baseline = self.y + size * 0.95
-            self.lines.append(Line(left, "place", self.x, baseline, left_width, small))
-        self.lines.append(Line(right, "code", x, self.y + size * 0.95, right_width, size))
-        self.y += size * 1.3
-
-    def paint(self, wire: Wire | None) -> None:
-        """Draw the wire: a stripe along it, or a second colour over its right half."""
-        if wire is None:
-            return
-        base = Box(self.x, self.y, self.room, self.style.chip_px)
-        second = None
-        if wire.second and wire.is_striped:
-            band = base.height * 0.36
-            second = Box(base.x, base.y + (base.height - band) / 2, base.width, band)
-        elif wire.second:
-            second = Box(base.x + base.width / 2, base.y, base.width / 2, base.height)
-        self.chip = Chip(base, wire.base, second, wire.second)
-        self.y += self.style.chip_px + 3
-
-    def leave_box(self) -> None:
-        """Leave an empty box to write a reading into."""
-        self.y += 3
-        self.boxes.append(Box(self.x, self.y, self.room, self.style.box_px))
-        self.y += self.style.box_px + 3
-
-
 def _as_tall(cell: Cell, height: float) -> Cell:
     frame = Box(cell.frame.x, cell.frame.y, cell.frame.width, height)
-    return Cell(cell.kind, frame, cell.lines, cell.chip, cell.boxes)
-
-
-def _lines(
-    text: str, role: Role, size: float, room: float, weight: Weight
-) -> list[tuple[str, float]]:
-    lines = wrap_balanced(measure_words(text, room, size, weight), room)
-    return [(line, text_width_px(line, size, weight)) for line in lines]
-
-
-def _placed(
-    lines: list[tuple[str, float]], role: Role, x: float, y: float, size: float
-) -> list[Line]:
-    return [
-        Line(text, role, x, y + size * (0.95 + 1.25 * number), width, size)
-        for number, (text, width) in enumerate(lines)
-    ]
-
-
-def _bottom(lines: list[Line], style: PinStyle) -> float:
-    return lines[-1].y + lines[-1].size * 0.35 + style.margin_px
+    return replace(cell, frame=frame)

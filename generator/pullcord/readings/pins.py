@@ -65,15 +65,14 @@ class ConnectorView:
 
     @property
     def side_words(self) -> str:
-        """Return the sentence that says which side is looked at."""
+        """Return the sentences that say which side is looked at."""
         seen = {
             "into the harness plug": "Seen looking into the harness plug",
             "from the wire side": "Seen from the wire side of the harness plug",
         }[self.connector.seen]
         return (
             f"{seen}, latch at the {self.connector.latch}. "
-            "From the other side left and right are swapped. "
-            "Write what you read into the dashed boxes."
+            "From the other side left and right are swapped."
         )
 
 
