@@ -24,11 +24,11 @@
     });
   }
 
-  function importInto(inside) {
+  function importInto(inside, address) {
     return function (...urls) {
       return urls.reduce(function (before, url) {
         return before.then(function () {
-          return loadScript(inside, url);
+          return loadScript(inside, new URL(url, address).href);
         });
       }, Promise.resolve());
     };
@@ -71,7 +71,7 @@
       const inside = this.#frame.contentWindow;
       const port = this.#channel.port2;
       inside.postMessage = (data) => port.postMessage(data);
-      inside.importScripts = importInto(inside);
+      inside.importScripts = importInto(inside, address);
       // Messages sent before now have waited in the channel; setting the listener lets them out.
       const listen = () => {
         port.onmessage = (event) =>

@@ -2,12 +2,16 @@
 
 from __future__ import annotations
 
+from functools import partial
+from http.server import SimpleHTTPRequestHandler, ThreadingHTTPServer
 from pathlib import Path
+from threading import Thread
+from urllib.parse import urlsplit
 
 import pytest
-from playwright.sync_api import Page, expect
+from playwright.sync_api import Browser, Page, expect
 
-from tests.browser.conftest import OpenTablet
+from tests.browser.conftest import PORTRAIT, OpenTablet
 
 KINDS = {
     "home": "index.html",
@@ -17,6 +21,13 @@ KINDS = {
     "written by hand": "about.html",
 }
 """One page of every kind, in the library's site."""
+
+
+class QuietHandler(SimpleHTTPRequestHandler):
+    """A server that says nothing about what it is asked."""
+
+    def log_message(self, format: str, *args: object) -> None:  # noqa: A002 (the library's name)
+        """Say nothing."""
 
 
 def open_page(page: Page, site: Path, name: str) -> None:
@@ -95,6 +106,24 @@ def test_search_leads_to_the_very_step(portrait: Page, library_site: Path) -> No
     portrait.goto(href)
     anchor = href.partition("#")[2]
     expect(portrait.locator(f"[id='{anchor}']")).to_be_in_viewport()
+
+
+def test_search_works_from_a_server_too(browser: Browser, library_site: Path) -> None:
+    """Served by a shop's own computer, the same site searches with a real worker."""
+    handler = partial(QuietHandler, directory=str(library_site))
+    with ThreadingHTTPServer(("127.0.0.1", 0), handler) as server:
+        Thread(target=server.serve_forever, daemon=True).start()
+        context = browser.new_context(viewport=PORTRAIT, has_touch=True)
+        page = context.new_page()
+        hosts: set[str] = set()
+        page.on("request", lambda request: hosts.add(urlsplit(request.url).netloc))
+        page.goto(f"http://127.0.0.1:{server.server_port}/index.html")
+        search(page, "spark")
+        expect(page.locator("a.md-search-result__link:visible").first).to_be_visible()
+        assert page.locator("iframe").count() == 0
+        assert hosts == {f"127.0.0.1:{server.server_port}"}
+        context.close()
+        server.shutdown()
 
 
 def test_walk_with_scripts_off(
