@@ -118,7 +118,7 @@ def test_data_is_copied(page: Page) -> None:
 
 
 def test_scripts_are_loaded_in_order(page: Page) -> None:
-    """A worker that awaits importScripts gets its scripts one after another, from beside its own."""
+    """A worker that awaits importScripts gets them one after another, from beside its own."""
     found = answers(
         page,
         """
