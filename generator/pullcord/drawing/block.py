@@ -12,6 +12,7 @@ from pullcord.drawing.style import Style
 from pullcord.drawing.wrap import Words, measure_words
 from pullcord.safety.box import SignalWord
 
+LIMITS_WEIGHT: Weight = "bold"
 _MARK_EM = 1.15
 _GAP_EM = 0.35
 
@@ -38,7 +39,10 @@ class Row:
 
 
 def blocks_of(node: Node, widest_px: float, style: Style) -> tuple[Block, ...]:
-    """Return the signal word, if any, then the paragraphs; no piece is wider than `widest_px`."""
+    """Return the signal word, if any, then the paragraphs.
+
+    No piece is wider than `widest_px` but limits, which stay on one line.
+    """
     signal = (_signal_block(node.signal, node.note, style),) if node.signal else ()
     return (*signal, *(_text_block(part, widest_px, style) for part in node.paragraphs))
 
@@ -70,6 +74,9 @@ def row_top(number: int, count: int, style: Style) -> float:
 
 
 def _text_block(part: Paragraph, widest_px: float, style: Style) -> Block:
+    if part.role == "limits":
+        width = text_width_px(part.text, style.type_px, LIMITS_WEIGHT)
+        return Block(Words(((part.text, width),), 0), LIMITS_WEIGHT, part.role)
     weight: Weight = "bold" if part.role == "title" else "regular"
     return Block(measure_words(part.text, widest_px, style.type_px, weight), weight, part.role)
 

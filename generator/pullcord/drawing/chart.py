@@ -9,10 +9,12 @@ from typing import Literal
 
 from pullcord.graph import procedure_graph, start_node
 from pullcord.model.procedure import Cause, Procedure, Reading, Step
+from pullcord.readings.sheet import place_words
 from pullcord.safety.box import Box, SignalWord
 
 Kind = Literal["start", "process", "decision", "cause", "hand-over", "done", "connector"]
-Role = Literal["title", "detail"]
+Role = Literal["title", "detail", "limits"]
+"""`limits`: what a reading should be. It stays on one line, and may differ from page to page."""
 
 START = "start"
 """The one node of a chart that is not in the procedure's graph: where reading begins."""
@@ -90,21 +92,24 @@ class _Source:
     procedure: Procedure
     boxes: Mapping[str, tuple[Box, ...]]
     others: Mapping[str, OtherProcedure] = field(default_factory=dict)
+    limits: Mapping[str, str] = field(default_factory=dict)
 
 
 def chart_of(
     procedure: Procedure,
     boxes: Mapping[str, tuple[Box, ...]],
     others: Mapping[str, OtherProcedure] | None = None,
+    limits: Mapping[str, str] | None = None,
 ) -> Chart:
     """Return the chart of a procedure.
 
     `boxes` gives the caution boxes of a graph node (`step:plug`, `cause:coil-open`); a node that is
     not in it has none. `others` gives title and link of the procedures it may hand over to, by
-    name; one that is not in it is shown by its name and without a link.
+    name; one that is not in it is shown by its name and without a link. `limits` gives what a
+    reading should be, in a few words, by graph node.
     """
     graph = procedure_graph(procedure)
-    source = _Source(procedure, boxes, others or {})
+    source = _Source(procedure, boxes, others or {}, limits or {})
     first = start_node(procedure)
     nodes = (_start(procedure), *(_node(source, id_) for id_ in graph.nodes))
     edges = [Edge(START, first)] if first in graph else []
@@ -155,7 +160,8 @@ def _text(source: _Source, kind: str, name: str = "") -> tuple[Kind, tuple[Parag
     procedure = source.procedure
     if kind == "step" and name in procedure.steps:
         step = procedure.steps[name]
-        return "decision" if step.answers else "process", tuple(_step_text(step))
+        limits = source.limits.get(f"step:{name}", "")
+        return "decision" if step.answers else "process", tuple(_step_text(step, limits))
     if kind == "cause" and name in procedure.causes:
         return "cause", _titled(procedure.causes[name])
     if kind == "procedure":
@@ -171,17 +177,19 @@ def _titled(part: Step | Cause) -> tuple[Paragraph, ...]:
     return (Paragraph(one_line(part.title), "title"),)
 
 
-def _step_text(step: Step) -> Iterator[Paragraph]:
+def _step_text(step: Step, limits: str) -> Iterator[Paragraph]:
     yield from _titled(step)
     if step.ask:
         yield Paragraph(one_line(step.ask), "detail")
     elif step.reading:
         yield Paragraph(_reading_text(step.reading), "detail")
+    if limits:
+        yield Paragraph(one_line(limits), "limits")
 
 
 def _reading_text(reading: Reading) -> str:
-    probes = f"{reading.at} to {reading.against}" if reading.against else reading.at
-    return one_line(f"{reading.quantity.capitalize()}, {probes}")
+    places = (place_words(place) for place in (reading.at, reading.against) if place)
+    return one_line(f"{reading.quantity.capitalize()}, {' to '.join(places)}")
 
 
 def _href(source: _Source, kind: str, name: str = "") -> str | None:

@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
-from dataclasses import dataclass
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass, field
 from functools import partial
 from pathlib import Path
 
@@ -15,6 +15,7 @@ from pullcord.drawing.fit import fit_chart
 from pullcord.drawing.font import WEIGHTS, render_font_css, subset_woff2
 from pullcord.drawing.geometry import Geometry
 from pullcord.drawing.layout import Engine, engine_version
+from pullcord.drawing.reword import reword, roomiest
 from pullcord.drawing.style import SCREEN_STYLES
 from pullcord.drawing.svg import render_chart
 from pullcord.model.procedure import Procedure
@@ -47,6 +48,16 @@ class DrawnChart:
     geometry: Geometry
 
 
+@dataclass(frozen=True)
+class ChartWords:
+    """What may differ between two pages with the same chart; see `chart_of`."""
+
+    others: Mapping[str, OtherProcedure] = field(default_factory=dict)
+    """Title and link of the procedures it may hand over to, by name."""
+    limits: Mapping[str, str] = field(default_factory=dict)
+    """What a reading should be, in a few words, by graph node."""
+
+
 def draw_chart(
     procedure: Procedure,
     boxes: Mapping[str, tuple[Box, ...]],
@@ -57,9 +68,25 @@ def draw_chart(
 
     Raises LayoutError when the layout engine is missing, hangs, dies or answers nonsense.
     """
-    chart = chart_of(procedure, boxes, others)
-    geometry = _geometry(chart, settings)
-    return DrawnChart(render_chart(geometry, settings.template_dirs), geometry)
+    (drawn,) = draw_charts(procedure, boxes, settings, (ChartWords(others or {}),))
+    return drawn
+
+
+def draw_charts(
+    procedure: Procedure,
+    boxes: Mapping[str, tuple[Box, ...]],
+    settings: ChartSettings,
+    versions: Sequence[ChartWords],
+) -> Iterator[DrawnChart]:
+    """Draw a procedure's flowchart for several pages; it is laid out once for all of them.
+
+    Raises LayoutError as `draw_chart` does.
+    """
+    charts = [chart_of(procedure, boxes, words.others, words.limits) for words in versions]
+    geometry = _geometry(roomiest(charts), settings)
+    for chart in charts:
+        own = reword(geometry, chart)
+        yield DrawnChart(render_chart(own, settings.template_dirs), own)
 
 
 def chart_font_css(cache_folder: Path | None = None) -> str:

@@ -11,6 +11,9 @@ from dataclasses import replace
 
 from pullcord.drawing.chart import Chart, Edge, Node
 
+_COPY = "#"
+"""In no name and in no kind of node."""
+
 
 def repeat_far_ends(chart: Chart, column: Sequence[str], reach: int) -> Chart:
     """Return the chart with copies of ends; every step and every arrow stays single.
@@ -31,6 +34,11 @@ def repeat_far_ends(chart: Chart, column: Sequence[str], reach: int) -> Chart:
     )
 
 
+def original(id_: str) -> str:
+    """Return the id of the node that a node is a copy of; its own when it is none."""
+    return id_.partition(_COPY)[0]
+
+
 def _copies(
     end: str, tails: Sequence[str], place: Mapping[str, int], reach: int
 ) -> Iterator[tuple[tuple[str, str], str]]:
@@ -39,7 +47,7 @@ def _copies(
         if last is not None and place[tail] - last > reach:
             number += 1
         last = place[tail]
-        yield (tail, end), end if number == 1 else f"{end}#{number}"
+        yield (tail, end), end if number == 1 else f"{end}{_COPY}{number}"
 
 
 def _repeated(node: Node, copies: Mapping[tuple[str, str], str]) -> Iterator[Node]:
