@@ -1,0 +1,61 @@
+"""The shipped procedures are safe, and it is their own words that make them so."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import Any
+
+import pytest
+import yaml
+
+from pullcord.model.procedure import Library
+from tests.rules.safety.test_safety_rules import RULES
+
+FILES = sorted((Path(__file__).parents[2] / "procedures").glob("*.yaml"))
+
+
+def read() -> dict[str, Any]:
+    """Return every shipped procedure as plain data, every scalar as text."""
+    texts = (path.read_text(encoding="utf-8") for path in FILES)
+    each = (yaml.load(text, Loader=yaml.BaseLoader) for text in texts)  # noqa: S506
+    return {data["procedure"]: data for data in each}
+
+
+def found(data: dict[str, Any]) -> set[str]:
+    """Return the safety rules that find anything in a library of plain data."""
+    library = Library.model_validate({"procedures": data})
+    return {
+        name
+        for name, rule in RULES.items()
+        for procedure in library.procedures.values()
+        if next(iter(rule.check(procedure, library)), None)
+    }
+
+
+def test_the_shipped_library_has_no_safety_finding() -> None:
+    """Every way through every procedure, and through what it hands over to."""
+    assert len(FILES) >= 3
+    assert found(read()) == set()
+
+
+WITHOUT = {
+    "closes": "not-put-right",
+    "clears": "not-put-right",
+    "takes-off": "not-put-right",
+    "cools": "petrol-near-hot-engine",
+    "arranges": "runs-without-air",
+    "disables": "never-begun",
+    "opens": "never-begun",
+    "fits": "never-begun",
+}
+
+
+@pytest.mark.parametrize(("key", "rule"), WITHOUT.items(), ids=WITHOUT)
+def test_a_library_without_one_kind_of_care_is_refused(key, rule) -> None:
+    """Take a key out everywhere, and the rule that watches it speaks up."""
+    data = read()
+    for procedure in data.values():
+        for part in ("steps", "causes"):
+            for node in procedure[part].values():
+                node.pop(key, None)
+    assert rule in found(data)
