@@ -13,6 +13,7 @@ import networkx as nx
 from pullcord.finding import Flaw
 from pullcord.model.procedure import Procedure
 from pullcord.rules.example import example
+from pullcord.rules.ways import meant_by_slips
 
 ID = "cause-never-reached"
 
@@ -34,8 +35,9 @@ MENDED = FAILING.replace("full: done", "full: cause air-leak")
 
 def check(procedure: Procedure, graph: nx.DiGraph) -> Iterator[Flaw]:
     """Yield a flaw for every cause that no answer names."""
+    meant = meant_by_slips(graph, "cause", procedure.causes)
     for name in procedure.causes:
-        if not graph.in_degree(f"cause:{name}"):
+        if not graph.in_degree(f"cause:{name}") and name not in meant:
             yield Flaw(
                 ("causes", name),
                 f"no answer leads to cause `{name}`",

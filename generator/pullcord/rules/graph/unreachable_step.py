@@ -14,6 +14,7 @@ from pullcord.finding import Flaw
 from pullcord.graph import start_node, unreachable_from
 from pullcord.model.procedure import Procedure
 from pullcord.rules.example import example
+from pullcord.rules.ways import meant_by_slips
 
 ID = "unreachable-step"
 
@@ -42,10 +43,11 @@ MENDED = FAILING.replace("full: cause air-leak\n      not", "full: step washer\n
 
 def check(procedure: Procedure, graph: nx.DiGraph) -> Iterator[Flaw]:
     """Yield a flaw for the first of each group of steps that no way from the start reaches."""
-    start = start_node(procedure)
     if procedure.start not in procedure.steps:
         return
-    lost = [node for node in unreachable_from(graph, start) if node.startswith("step:")]
+    unreached = unreachable_from(graph, start_node(procedure))
+    behind_slips = _reached_from(graph, meant_by_slips(graph, "step", procedure.steps))
+    lost = [node for node in unreached if node.startswith("step:") and node not in behind_slips]
     for first, behind in _groups(graph, lost):
         name = first.removeprefix("step:")
         also = f", nor to what follows it ({behind} more)" if behind else ""
@@ -54,6 +56,11 @@ def check(procedure: Procedure, graph: nx.DiGraph) -> Iterator[Flaw]:
             f"nothing leads to step `{name}`{also}",
             f"let an answer lead to it (`step {name}`), or delete it",
         )
+
+
+def _reached_from(graph: nx.DiGraph, names: set[str]) -> set[str]:
+    nodes = {f"step:{name}" for name in names}
+    return nodes.union(*(nx.descendants(graph, node) for node in nodes))
 
 
 def _groups(graph: nx.DiGraph, lost: list[str]) -> Iterator[tuple[str, int]]:

@@ -34,7 +34,7 @@ MENDED = FAILING.replace("    ask:", "    source: common practice\n    ask:")
 
 
 _UNITS = (
-    "mm|cm|m|µm|inch|inches|in|thou|kPa|MPa|hPa|Pa|bar|mbar|psi|kV|mV|V|volts?|mA|A|amps?|"
+    "mm|cm|m|µm|inch|inches|thou|kPa|MPa|hPa|Pa|bar|mbar|psi|kV|mV|V|volts?|mA|A|amps?|"
     "[kM]?ohms?|[kM]?Ω|°C|°F|degrees|N·m|Nm|N m|lbf?[-·]?(?:ft|in)|rpm|Hz|ml|cl|l|litres?|cc|cm³|"
     "µF|nF|kg|g|%|percent"
 )
@@ -42,7 +42,7 @@ _NO_FIGURE = (
     r"[- ]*(?:spanner|socket|wrench|hex|key|bit|drill|bolt|nut|screw|thread|hose|pipe|wire|cable|"
     r"battery|bulb|lamp|system|side|outlet|range)"
 )
-FIGURE = re.compile(rf"\d\s?(?:{_UNITS})(?![\w²³])(?!{_NO_FIGURE})")
+FIGURE = re.compile(rf"\d[\d.]*\s?(?:{_UNITS})(?![\w²³])(?!{_NO_FIGURE})")
 
 
 def check(procedure: Procedure, library: Library) -> Iterator[Flaw]:

@@ -27,7 +27,6 @@ steps:
     answers:
       full: cause air-leek
       not full: cause dry-casing
-      cannot tell: cause air-leak
 """
 )
 

@@ -1,0 +1,227 @@
+"""The command line: what it prints and how it ends."""
+
+from __future__ import annotations
+
+import os
+import subprocess
+import sys
+from pathlib import Path
+
+import pytest
+from click.testing import CliRunner, Result
+
+import pullcord.plugin
+from pullcord.cli import main
+from pullcord.errors import FindingsError, PullcordError
+from pullcord.project import load_project
+from pullcord.rules.example import example
+
+GOOD = example("title: Pump will not prime\n")
+BAD = example("titel: Pump will not prime\n")
+WARNED = example("tools:\n  bucket:\n    title: A bucket\n")
+
+
+@pytest.fixture
+def shed(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
+    """Stand in an empty folder."""
+    monkeypatch.chdir(tmp_path)
+    return tmp_path
+
+
+def run(*words: str) -> Result:
+    """Run `pullcord` with some words."""
+    return CliRunner().invoke(main, words)
+
+
+def put(path: str, text: str) -> None:
+    """Write a file below the present folder."""
+    Path(path).parent.mkdir(parents=True, exist_ok=True)
+    Path(path).write_text(text, encoding="utf-8")
+
+
+def test_a_clean_folder(shed: Path) -> None:
+    """Nothing on the standard output, a word on the other, and 0."""
+    put("procedures/no-prime.yaml", GOOD)
+    done = run("check", "procedures")
+    assert (done.exit_code, done.stdout, done.stderr) == (0, "", "1 checked, nothing found\n")
+
+
+def test_a_finding_shows_its_line(shed: Path) -> None:
+    """File, line and column, the line with a caret, and how to mend it."""
+    put("procedures/no-prime.yaml", GOOD.replace("cause air-leak", "cause air-leek"))
+    done = run("check", "procedures/no-prime.yaml")
+    assert done.exit_code == 1
+    assert done.stdout.splitlines()[:4] == [
+        "procedures/no-prime.yaml:19:19: error: there is no cause called `air-leek` "
+        "[unknown-target]",
+        "      full: cause air-leek",
+        "                  ^",
+        "  mend: did you mean `air-leak`?",
+    ]
+
+
+def test_a_loop_is_printed_step_by_step(shed: Path) -> None:
+    """Further lines of a message are indented below the first."""
+    put("procedures/no-prime.yaml", GOOD.replace("cause air-leak", "step casing"))
+    done = run("check", "procedures")
+    assert "[cycle]\n    step `casing`, answer `full`: step `casing`\n" in done.stdout
+
+
+def test_warnings_count_only_when_asked_to(shed: Path) -> None:
+    """They are printed in any case."""
+    put("procedures/no-prime.yaml", WARNED)
+    for words, code in ((("check",), 0), (("check", "--strict"), 1)):
+        done = run(*words)
+        assert "warning: no step needs the tool `bucket` [unused-tool]" in done.stdout
+        assert (done.exit_code, done.stderr) == (code, "1 warning in 1 file\n")
+
+
+WRONG = {
+    "a path that is not there": ["check", "nowhere"],
+    "a folder without YAML": ["check", "empty"],
+    "a file that is no YAML": ["check", "notes.txt"],
+    "an option nobody knows": ["check", "--loud"],
+    "a command nobody knows": ["cheque"],
+    "a build without settings": ["build"],
+    "a build of a folder": ["build", "-f", "empty"],
+}
+
+
+@pytest.mark.parametrize("words", WRONG.values(), ids=WRONG)
+def test_wrong_usage(shed: Path, words: list[str]) -> None:
+    """It ends with 2 and says what is wrong, without a traceback."""
+    Path("empty").mkdir()
+    put("notes.txt", "x")
+    done = run(*words)
+    assert done.exit_code == 2
+    assert "Error: " in done.stderr
+    assert isinstance(done.exception, SystemExit)
+
+
+def test_only_the_asked_file_is_reported_but_its_neighbours_are_known(shed: Path) -> None:
+    """A hand-over to a neighbour, or to a shipped procedure, is no finding."""
+    over = "steps:\n  casing:\n    title: Casing\n    do: Look.\n    ask: What do you see?\n"
+    answers = (
+        "{a: procedure no-flow, b: procedure no-spark, c: cause air-leak, d: cause dry-casing}"
+    )
+    put("own/no-prime.yaml", example(f"{over}    answers: {answers}\n"))
+    put("own/no-flow.yaml", BAD)
+    done = run("check", "own/no-prime.yaml")
+    assert (done.exit_code, done.stdout) == (0, "")
+    assert "own/no-flow.yaml:" in run("check", "own").stdout
+
+
+def test_machine_sheets_are_checked_too(shed: Path) -> None:
+    """A folder of sheets is a folder like any other."""
+    put("machines/old-pump.yaml", "machine: old-pump\ntitle: Old pump\nkind: pump\ncolour: red\n")
+    assert "[unknown-key]" in run("check", "machines").stdout
+
+
+PROJECTS = {
+    "its own folder by default": ("plugins: [pullcord]\n", {"procedures/bad.yaml"}),
+    "and machine sheets": ("plugins: [pullcord]\n", {"procedures/bad.yaml", "machines/bad.yaml"}),
+    "folders it names": ("plugins:\n  - pullcord: {procedures: [ours]}\n", {"ours/bad.yaml"}),
+    "without the library": ("plugins:\n  - pullcord: {library: false}\n", {"procedures/bad.yaml"}),
+    "no plugin": ("site_name: x\n", {"procedures/bad.yaml"}),
+}
+
+
+@pytest.mark.parametrize(("settings", "files"), PROJECTS.values(), ids=PROJECTS)
+def test_without_a_path_the_present_project_is_checked(
+    shed: Path, settings: str, files: set[str]
+) -> None:
+    """The folders its settings name, or those every project has."""
+    put("mkdocs.yml", settings)
+    for file in {*files, "elsewhere/bad.yaml"}:
+        put(file, "titel: x\n")
+    done = run("check")
+    assert done.exit_code == 1
+    found = {line.split(":")[0] for line in done.stdout.splitlines() if ": error: " in line}
+    assert {file for file in found if not file.startswith(("/", ".."))} == files
+
+
+def test_a_project_may_replace_a_shipped_procedure(shed: Path) -> None:
+    """Only if its settings say so."""
+    put("procedures/no-spark.yaml", example("procedure: no-spark\n"))
+    put("mkdocs.yml", "plugins: [pullcord]\n")
+    assert "[same-name-twice]" in run("check").stdout
+    put("mkdocs.yml", "plugins:\n  - pullcord: {replaces: [no-spark]}\n")
+    assert "[same-name-twice]" not in run("check").stdout
+    put("mkdocs.yml", "plugins:\n  - pullcord: {replaces: [zebra]}\n")
+    assert run("check").exit_code == 2
+
+
+def test_without_a_project_the_shipped_procedures_are_checked(shed: Path) -> None:
+    """In any folder, something is checked and said."""
+    done = run("check")
+    assert done.exit_code in (0, 1)
+    assert done.stderr
+
+
+HOSTILE = {
+    "control characters": b"procedure: no-prime\ntitle: \x1b[2J\x07\n",
+    "reversed order": "procedure: \u202enosrep\n".encode(),
+    "another encoding": b"procedure: \xff\xfe\xfd\n",
+    "UTF-16": "procedure: no-prime\n".encode("utf-16"),
+    "nothing": b"",
+    "one long line": b"procedure: no-prime\ntitel: " + b"x" * 3000 + b" \n",
+}
+
+
+@pytest.mark.parametrize("raw", HOSTILE.values(), ids=HOSTILE)
+@pytest.mark.parametrize("encoding", ["utf-8", "latin-1"])
+def test_nothing_hostile_reaches_the_terminal(shed: Path, raw: bytes, encoding: str) -> None:
+    """In a real process, on a terminal that knows few letters: findings, no traceback."""
+    Path("procedures").mkdir()
+    Path("procedures/no-prime.yaml").write_bytes(raw)
+    done = subprocess.run(
+        [sys.executable, "-c", "from pullcord.cli import main; main()", "check", "procedures"],
+        env={**os.environ, "PYTHONIOENCODING": encoding},
+        capture_output=True,
+        check=False,
+    )
+    assert done.returncode == 1
+    assert b"procedures/no-prime.yaml:1:" in done.stdout or b".yaml:2:" in done.stdout
+    assert b"Traceback" not in done.stderr
+    assert not {0x1B, 0x07} & set(done.stdout)
+    assert max(map(len, done.stdout.decode(encoding).splitlines())) < 600
+
+
+def test_a_build_says_where_the_site_is(shed: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """What was asked for reaches the builder, and its answer the reader."""
+    put("mkdocs.yml", "plugins: [pullcord]\n")
+    asked = []
+
+    def build_site(config_file: Path, site_dir: Path | None, strict: bool) -> Path:
+        asked.append((config_file, site_dir, strict))
+        return Path("site")
+
+    monkeypatch.setattr(pullcord.plugin, "build_site", build_site)
+    done = run("build", "--strict", "--site-dir", "out")
+    assert (done.exit_code, done.stdout) == (0, "The site is in site\n")
+    assert asked == [(Path("mkdocs.yml"), Path("out"), True)]
+
+
+def test_a_build_that_fails_says_why(shed: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """Findings look as they do in a check; anything else is one line."""
+    put("mkdocs.yml", "plugins: [pullcord]\n")
+    put("procedures/no-prime.yaml", BAD)
+    findings = load_project([Path("procedures").resolve()]).findings
+    errors: list[PullcordError] = [FindingsError(findings), PullcordError("the disk is full")]
+
+    def build_site(config_file: Path, site_dir: Path | None, strict: bool) -> Path:
+        raise errors.pop(0)
+
+    monkeypatch.setattr(pullcord.plugin, "build_site", build_site)
+    done = run("build")
+    assert done.exit_code == 1
+    assert done.stdout.startswith("procedures/no-prime.yaml:")
+    assert "titel: Pump will not prime\n^" in done.stdout
+    done = run("build")
+    assert (done.exit_code, done.stdout, done.stderr) == (1, "", "error: the disk is full\n")
+
+
+def test_help_and_version() -> None:
+    """What a beginner types first."""
+    for words in (("--help",), ("check", "-h"), ("build", "-h"), ("--version",)):
+        assert run(*words).exit_code == 0
