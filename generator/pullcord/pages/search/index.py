@@ -96,6 +96,8 @@ def _beginning(text: str) -> str:
 
 def _call(function: str, *values: object) -> str:
     """Return a script that calls `pullcordSearch.FUNCTION`; nothing in it can end the script."""
-    written = ",".join(json.dumps(value, ensure_ascii=False) for value in values)
+    written = ",".join(
+        json.dumps(value, ensure_ascii=False, separators=(",", ":")) for value in values
+    )
     safe = written.replace("<", "\\u003c").replace("\u2028", "\\u2028").replace("\u2029", "\\u2029")
     return f"pullcordSearch.{function}({safe});\n"

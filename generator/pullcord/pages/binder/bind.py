@@ -1,0 +1,120 @@
+"""Binding pages into one HTML document with everything inside: styles, pictures, scripts, index."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass
+
+from markupsafe import Markup
+
+from pullcord.pages.binder.rehome import home_of, rehome
+from pullcord.pages.kit import Kit, render
+from pullcord.pages.page import Heading, Page
+from pullcord.pages.search.entry import Entry
+from pullcord.pages.search.index import index_files
+from pullcord.pages.search.sections import entries_of
+
+_SPRITE = re.compile(r'<svg class="pc-sprite".*?</symbol>\s*</svg>\n?', re.DOTALL)
+_DARK = re.compile(r'\[data-md-color-scheme="slate"\] (\{[^}]*\})')
+_LIGHT = re.compile(r'\[data-md-color-scheme(="default")?\]')
+
+
+@dataclass(frozen=True)
+class Inside:
+    """What a binder carries besides its pages."""
+
+    styles: Sequence[str]
+    scripts: Sequence[str]
+
+
+@dataclass(frozen=True)
+class BoundPage:
+    """One page in the binder."""
+
+    id: str
+    title: str
+    html: Markup
+
+
+@dataclass(frozen=True)
+class BinderView:
+    """The whole document."""
+
+    title: str
+    language: str
+    sprite: Markup
+    styles: tuple[Markup, ...]
+    scripts: tuple[Markup, ...]
+    pages: tuple[BoundPage, ...]
+
+
+def bind(kit: Kit, title: str, pages: Sequence[Page], inside: Inside) -> str:
+    """Return the document. Pages keep their order; the first is where it opens."""
+    homes = {_url(page): home_of(_url(page)) for page in pages}
+    index = index_files([entry for page in pages for entry in _entries(page, homes)])
+    view = BinderView(
+        title=title,
+        language="en",
+        sprite=Markup(_sprites(pages)),  # noqa: S704 (finished pages)
+        styles=tuple(_as_style(style) for style in inside.styles),
+        scripts=tuple(_as_script(script) for script in (*inside.scripts, *_in_order(index))),
+        pages=tuple(_bound(page, homes) for page in pages),
+    )
+    return str(render(kit, "binder", view))
+
+
+def dark_by_tablet(css: str) -> str:
+    """Return a stylesheet whose dark colours follow the tablet's own setting, without a script."""
+    dark = _DARK.sub(r"@media screen and (prefers-color-scheme: dark) { :root \1 }", css)
+    return _LIGHT.sub(":root", dark)
+
+
+def _url(page: Page) -> str:
+    return page.src_uri.removesuffix(".md") + ".html"
+
+
+def _bound(page: Page, homes: Mapping[str, str]) -> BoundPage:
+    url = _url(page)
+    html = rehome(_SPRITE.sub("", page.html), url, homes)
+    return BoundPage(homes[url], page.title, Markup(html))  # noqa: S704 (a finished page)
+
+
+def _sprites(pages: Iterable[Page]) -> str:
+    """Return the drawings of all pages, each once."""
+    symbols: dict[str, None] = {}
+    for page in pages:
+        for sprite in _SPRITE.findall(page.html):
+            symbols |= dict.fromkeys(re.findall(r"<symbol.*?</symbol>", sprite, re.DOTALL))
+    return "".join(symbols)
+
+
+def _entries(page: Page, homes: Mapping[str, str]) -> Iterable[Entry]:
+    home = homes[_url(page)]
+    headings = {heading.id: heading.title for heading in flat(page.headings)}
+    for entry in entries_of("", page.title, headings, page.html):
+        fragment = entry.href.removeprefix("#")
+        href = f"#{home}--{fragment}" if fragment else f"#{home}"
+        yield Entry(href, entry.title, entry.under, entry.text)
+
+
+def flat(headings: Iterable[Heading]) -> Iterable[Heading]:
+    """Yield the headings with those below them, in reading order."""
+    for heading in headings:
+        yield heading
+        yield from flat(heading.children)
+
+
+def _in_order(files: Mapping[str, str]) -> Iterable[str]:
+    """Return the index's scripts; the one that says where to look comes first."""
+    return (
+        files[name] for name in sorted(files, key=lambda name: (name != "search-index.js", name))
+    )
+
+
+def _as_style(css: str) -> Markup:
+    return Markup(css.replace("</", "<\\/"))  # noqa: S704 (our own stylesheet)
+
+
+def _as_script(script: str) -> Markup:
+    return Markup(script.replace("</", "<\\/"))  # noqa: S704 (our own script)

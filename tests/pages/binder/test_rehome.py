@@ -1,0 +1,52 @@
+"""A page keeps its inner links when it moves in with others, and leads to them instead of files."""
+
+from __future__ import annotations
+
+import pytest
+
+from pullcord.pages.binder.rehome import home_of, rehome
+
+HOMES = {
+    "index.html": "index",
+    "procedures/no-spark.html": "no-spark",
+    "machines/damson/no-spark.html": "machines-damson-no-spark",
+}
+AT = "procedures/no-spark.html"
+
+CASES = {
+    "own id": ('<p id="step-plug">', '<p id="no-spark--step-plug">'),
+    "own step": ('<a href="#step-plug">x</a>', '<a href="#no-spark--step-plug">x</a>'),
+    "home": ('<a href="../index.html">x</a>', '<a href="#index">x</a>'),
+    "step elsewhere": (
+        '<a href="../machines/damson/no-spark.html#step-plug">x</a>',
+        '<a href="#machines-damson-no-spark--step-plug">x</a>',
+    ),
+    "page not in it": (
+        '<a class="w" href="../rules.html"><b>x</b></a>',
+        '<span class="w"><b>x</b></span>',
+    ),
+    "label": ('<div aria-labelledby="a b">', '<div aria-labelledby="no-spark--a no-spark--b">'),
+    "shared sign": ('<use href="#pc-sign-flame"/>', '<use href="#pc-sign-flame"/>'),
+    "text stays text": (
+        "<p>&lt;b&gt; &#34;id=&#34; &amp; Ω</p>",
+        "<p>&lt;b&gt; &#34;id=&#34; &amp; Ω</p>",
+    ),
+    "hostile attribute": ('<p title="&#34; onclick=&#34;x">', '<p title="&quot; onclick=&quot;x">'),
+    "data block": (
+        '<script type="application/json">{"a":"</b>"}</script>',
+        '<script type="application/json">{"a":"</b>"}</script>',
+    ),
+    "no value": ("<p data-search-exclude>", "<p data-search-exclude>"),
+}
+
+
+@pytest.mark.parametrize(("before", "after"), CASES.values(), ids=CASES)
+def test_rehome(before: str, after: str) -> None:
+    """Ids and links are moved; everything else stays as it was."""
+    assert rehome(before, AT, HOMES) == after
+
+
+@pytest.mark.parametrize(("uri", "home"), HOMES.items())
+def test_homes_are_told_apart(uri: str, home: str) -> None:
+    """A page's home is made from its whole address, so no two pages share one."""
+    assert home_of(uri) == home
