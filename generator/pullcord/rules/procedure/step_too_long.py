@@ -53,7 +53,8 @@ steps:
 
 
 MOST_WORDS = 45
-"""What a tablet held upright shows of large type beside a caution box. Our own trial, no source."""
+"""Four to five lines of the instruction's type on a page 820 px wide, which leaves room for the
+caution boxes above and the answers below. The choice is ours; there is no source for it."""
 
 
 def check(procedure: Procedure, library: Library) -> Iterator[Flaw]:
