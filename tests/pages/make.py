@@ -11,14 +11,20 @@ from typing import Any
 import yaml
 from markupsafe import Markup
 
+from pullcord.model.machine import Machine
+from pullcord.model.meter import MeterSheet
 from pullcord.model.procedure import Library, Procedure
 from pullcord.pages import site_pages
 from pullcord.pages.chart import ChartView
 from pullcord.pages.kit import read_kit
+from pullcord.pages.order import reading_order
 from pullcord.pages.page import Page
 from pullcord.pages.procedure_page import procedure_page
 from pullcord.pages.settings import Settings
 from pullcord.pages.sheets import SheetsView
+from pullcord.pages.subject import Subject
+from pullcord.pages.way import Signposts
+from pullcord.readings import parse_meter
 from pullcord.safety.notes import safety_notes
 from tests.pages.tree import Element, read_html
 
@@ -26,6 +32,8 @@ SETTINGS = Settings(build_date="2026-03-01", revision="a1b2c3d")
 KIT = read_kit(SETTINGS)
 NO_CHART = ChartView(Markup("<svg></svg>"), SheetsView("upright", "#pc-chart-none", ()))
 DIGEST = "0123456789ab"
+SHEET_DIGEST = "ba9876543210"
+IN_GENERAL = Subject(parse_meter(MeterSheet()))
 
 NO_SPARK = """\
 procedure: no-spark
@@ -98,32 +106,72 @@ class Read:
 
 
 @dataclass(frozen=True)
+class ReadSheet:
+    """A machine sheet as read from a file."""
+
+    machine: Machine
+    path: Path
+    digest: str
+
+
+@dataclass(frozen=True)
 class Shelf:
     """What pages need of a project."""
 
     files: Mapping[str, Read]
     library: Library
+    machines: Mapping[str, ReadSheet]
 
 
 def procedure(text: str) -> Procedure:
     """Make a procedure from a file's text."""
-    # Every scalar stays text, as in a procedure file.
-    data: Mapping[str, Any] = yaml.load(text, Loader=yaml.BaseLoader)  # noqa: S506
-    return Procedure.model_validate(data)
+    return Procedure.model_validate(_data(text))
 
 
-def shelf(*procedures: Procedure) -> Shelf:
-    """Make a project of some procedures."""
+def machine(text: str) -> Machine:
+    """Make a machine sheet from a file's text."""
+    return Machine.model_validate(_data(text))
+
+
+def _data(text: str) -> Any:
+    # Every scalar stays text, as in a file that was read.
+    return yaml.load(text, Loader=yaml.BaseLoader)  # noqa: S506
+
+
+def shelf(
+    *procedures: Procedure, machines: tuple[Machine, ...] = (), meter: MeterSheet | None = None
+) -> Shelf:
+    """Make a project of some procedures and machines."""
     by_name = {each.procedure: each for each in procedures}
-    files = {
-        name: Read(each, Path(f"procedures/{name}.yaml"), DIGEST) for name, each in by_name.items()
-    }
-    return Shelf(files, Library(procedures=by_name))
+    sheets = {each.machine: each for each in machines}
+    return Shelf(
+        files={
+            name: Read(each, Path(f"procedures/{name}.yaml"), DIGEST)
+            for name, each in by_name.items()
+        },
+        library=Library(procedures=by_name, machines=sheets, meter=meter or MeterSheet()),
+        machines={
+            name: ReadSheet(each, Path(f"machines/{name}.yaml"), SHEET_DIGEST)
+            for name, each in sheets.items()
+        },
+    )
 
 
-def pages_of(*procedures: Procedure, settings: Settings = SETTINGS) -> dict[str, Page]:
+def pages_of(
+    *procedures: Procedure,
+    machines: tuple[Machine, ...] = (),
+    meter: MeterSheet | None = None,
+    settings: Settings = SETTINGS,
+) -> dict[str, Page]:
     """Make every page, by address."""
-    return {page.src_uri: page for page in site_pages(shelf(*procedures), settings)}
+    project = shelf(*procedures, machines=machines, meter=meter)
+    return {page.src_uri: page for page in site_pages(project, settings)}
+
+
+def posts_of(project: Shelf, name: str) -> Signposts:
+    """Make the signposts of a procedure's general page."""
+    own = project.files[name].procedure
+    return Signposts(own, project.library, reading_order(own), KIT.words, IN_GENERAL)
 
 
 @cache
@@ -143,4 +191,4 @@ def no_spark_page(text: str = NO_SPARK) -> Element:
     project = shelf(procedure(text), procedure(WONT_IDLE))
     notes = safety_notes(project.library)["no-spark"]
     read = project.files["no-spark"]
-    return tree_of(procedure_page(KIT, read, project.library, notes, NO_CHART))
+    return tree_of(procedure_page(KIT, read, posts_of(project, "no-spark"), notes, NO_CHART))

@@ -5,7 +5,8 @@ from __future__ import annotations
 import pytest
 
 from pullcord.model.target import Target
-from pullcord.pages.address import link, target_link
+from pullcord.pages.address import link
+from tests.pages.make import NO_SPARK, WONT_IDLE, posts_of, procedure, shelf
 
 LINKS = {
     "home to a procedure": ("index.md", "procedures/no-spark.md", "", "procedures/no-spark.html"),
@@ -34,4 +35,5 @@ TARGETS = {
 def test_a_target_is_a_place(case: str) -> None:
     """A section of the same page, or another procedure's page."""
     target, expected = TARGETS[case]
-    assert target_link("procedures/no-spark.md", target) == expected
+    posts = posts_of(shelf(procedure(NO_SPARK), procedure(WONT_IDLE)), "no-spark")
+    assert posts.href(target) == expected

@@ -34,10 +34,10 @@ def text_places(data: Any, path: Path = ()) -> Iterator[Path]:
 
 
 def is_name(path: Path, value: str) -> bool:
-    """Return whether a value is no free text."""
+    """Return whether a value is no free text: limits are read and said anew."""
     key = next(str(part) for part in reversed(path) if isinstance(part, str))
     fixed = {"procedure", "start", "then", "quantity", "limits", "needs", "makes", "near"}
-    fixed |= {"opens", "closes", "minutes", "odds", "parts", "ignition", "strokes"}
+    fixed |= {"opens", "closes", "minutes", "odds", "parts", "ignition", "strokes", "general"}
     return key in fixed or "answers" in path
 
 

@@ -4,9 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from pullcord.pages.order import reading_order
 from pullcord.pages.step import render_cause, render_step
-from pullcord.pages.way import Signposts
 from pullcord.safety.box import Box, SignalWord
 from pullcord.safety.notes import SafetyNotes, safety_notes
 from pullcord.safety.walkaway import BeforeStart
@@ -15,7 +13,7 @@ from tests.pages.make import (
     NO_SPARK,
     WONT_IDLE,
     example_pages,
-    no_spark_page,
+    posts_of,
     procedure,
     shelf,
     tree_of,
@@ -24,10 +22,7 @@ from tests.pages.tree import Element, read_html
 
 SHELF = shelf(procedure(NO_SPARK), procedure(WONT_IDLE))
 NOTES = safety_notes(SHELF.library)
-POSTS = {
-    name: Signposts(read.procedure, SHELF.library, reading_order(read.procedure), KIT.words)
-    for name, read in SHELF.files.items()
-}
+POSTS = {name: posts_of(SHELF, name) for name in SHELF.files}
 SECTIONS = [(name, node) for name, notes in NOTES.items() for node in notes.boxes if node != "done"]
 
 
@@ -85,28 +80,6 @@ def test_nothing_is_printed_without_its_boxes_worked_out(render: object, name: s
     nobody = SafetyNotes({}, {}, BeforeStart((), (), ()))
     with pytest.raises(KeyError):
         render(KIT, POSTS["no-spark"], name, nobody)  # type: ignore[operator]
-
-
-def test_a_reading_says_what_where_and_what_it_should_be() -> None:
-    """Quantity, both probes, limits with their source, a place to write, and every answer."""
-    part = section("no-spark", "step:coil")
-    rows = [row.text for row in part.all("pc-reading")[0].tags("div")]
-    assert rows == [
-        "Measure resistance",
-        "First probe source wire",
-        "Second probe bare metal",
-        "Should read 200-300 ohm Source: common practice",
-        "You read",
-    ]
-    said = [way.all("pc-way__said")[0].text for way in part.all("pc-way")]
-    assert said == ["Below that", "Within that", "Above that", "Open circuit or over range"]
-
-
-def test_a_reading_without_general_limits_sends_to_the_manual() -> None:
-    """No figure is made up."""
-    text = NO_SPARK.replace("general: 200-300 ohm, source: common practice", "")
-    page = no_spark_page(text)
-    assert "what the maker's manual gives" in page.by_id("step-coil").all("pc-reading")[0].text
 
 
 def test_a_step_says_what_to_see_to_when_one_stops_there() -> None:

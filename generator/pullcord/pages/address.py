@@ -4,17 +4,22 @@ from __future__ import annotations
 
 import posixpath
 
-from pullcord.model.target import Target
-
 HOME = "index.md"
 PROCEDURES = "procedures.md"
 GUIDE = "how-to-read.md"
 RULES = "rules.md"
+MACHINES = "machines.md"
+BENCH = "bench-tables.md"
 
 
-def procedure_uri(name: str) -> str:
-    """Return the address of a procedure's page, in MkDocs's terms."""
-    return f"procedures/{name}.md"
+def procedure_uri(name: str, machine: str = "") -> str:
+    """Return the address of a procedure's page, in MkDocs's terms: general, or a machine's."""
+    return f"machines/{machine}/{name}.md" if machine else f"procedures/{name}.md"
+
+
+def machine_uri(name: str) -> str:
+    """Return the address of a machine's page."""
+    return f"machines/{name}.md"
 
 
 def anchor(node: str) -> str:
@@ -27,10 +32,3 @@ def link(from_uri: str, to_uri: str, fragment: str = "") -> str:
     path = posixpath.relpath(to_uri, posixpath.dirname(from_uri) or ".")
     html = f"{path.removesuffix('.md')}.html"
     return f"{html}#{fragment}" if fragment else html
-
-
-def target_link(from_uri: str, target: Target) -> str:
-    """Return the link an answer carries: on its own page, or to another procedure's."""
-    if target.kind == "procedure":
-        return link(from_uri, procedure_uri(target.name))
-    return f"#{anchor(target.node)}"

@@ -2,16 +2,18 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from markupsafe import Markup
 
-from pullcord.drawing import ChartSettings, OtherProcedure, draw_chart
-from pullcord.model.procedure import Library, Procedure
-from pullcord.pages.address import link, procedure_uri
+from pullcord.drawing import ChartSettings, ChartWords, DrawnChart, OtherProcedure, draw_charts
+from pullcord.model.target import Target
 from pullcord.pages.kit import Kit
+from pullcord.pages.reading import chart_limits
 from pullcord.pages.sheets import SheetsView, sheets_view
 from pullcord.pages.step import Boxes
+from pullcord.pages.way import Signposts
 
 
 @dataclass(frozen=True)
@@ -22,18 +24,31 @@ class ChartView:
     sheets: SheetsView
 
 
-def chart_view(kit: Kit, procedure: Procedure, library: Library, boxes: Boxes) -> ChartView:
-    """Return a procedure's flowchart, drawn. Raises LayoutError."""
-    own = procedure_uri(procedure.procedure)
-    others = {
-        name: OtherProcedure(other.title, link(own, procedure_uri(name)))
-        for name, other in library.procedures.items()
-    }
+def chart_views(kit: Kit, pages: Sequence[Signposts], boxes: Boxes) -> tuple[ChartView, ...]:
+    """Return a procedure's flowchart for each of its pages, laid out once. Raises LayoutError."""
     settings = ChartSettings(
         engine=kit.settings.layout_engine,
         cache_folder=kit.settings.cache_folder,
         template_dirs=kit.settings.template_dirs,
     )
-    drawn = draw_chart(procedure, boxes, settings, others)
+    versions = [_words(kit, posts) for posts in pages]
+    drawn = draw_charts(pages[0].procedure, boxes, settings, versions)
+    return tuple(_view(kit, chart) for chart in drawn)
+
+
+def _view(kit: Kit, drawn: DrawnChart) -> ChartView:
     svg = Markup(drawn.svg)  # noqa: S704 (escaped by the drawing's own template)
     return ChartView(svg, sheets_view(drawn.geometry, kit.words))
+
+
+def _words(kit: Kit, posts: Signposts) -> ChartWords:
+    others = {
+        name: OtherProcedure(other.title, posts.href(Target("procedure", name)))
+        for name, other in posts.library.procedures.items()
+    }
+    limits = {
+        f"step:{name}": chart_limits(kit.words, step, step.reading, posts.subject)
+        for name, step in posts.procedure.steps.items()
+        if step.reading
+    }
+    return ChartWords(others, limits)

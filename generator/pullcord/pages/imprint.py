@@ -21,14 +21,14 @@ class Imprint:
     """All of it short, as a CSS string: it is printed in the foot of every sheet."""
 
 
-def imprint(kit: Kit, digest: str | None = None) -> Imprint:
-    """Return the foot of a page; `digest` is the revision of the procedure it prints, if any."""
+def imprint(kit: Kit, procedure: str = "", sheet: str = "") -> Imprint:
+    """Return the foot of a page, with the revisions of the procedure and the sheet it prints."""
     given = {
         "imprint_built": kit.settings.build_date,
         "imprint_revision": kit.settings.revision,
     }
-    if digest is not None:
-        given["imprint_procedure"] = digest
+    given |= {"imprint_procedure": procedure} if procedure else {}
+    given |= {"imprint_sheet": sheet} if sheet else {}
     lines = tuple(
         kit.words[key].format(value=value or kit.words["not_recorded"])
         for key, value in given.items()

@@ -6,14 +6,23 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from pullcord.model.procedure import Procedure
-from pullcord.pages.address import GUIDE, PROCEDURES, RULES, link, procedure_uri
+from pullcord.pages.address import BENCH, GUIDE, MACHINES, PROCEDURES, RULES, link, procedure_uri
 from pullcord.pages.before import say_time
 from pullcord.pages.imprint import Imprint, imprint
 from pullcord.pages.kit import Kit, render
-from pullcord.pages.need import ReadProject
-from pullcord.pages.page import Heading, Page
+from pullcord.pages.machine_list import machine_links
+from pullcord.pages.need import ReadProcedure, ReadProject
+from pullcord.pages.page import Heading, Page, PageLink
 from pullcord.pages.texts import HomeGroup
 
+PLACES = (
+    ("guide", GUIDE),
+    ("list", PROCEDURES),
+    ("machines", MACHINES),
+    ("bench", BENCH),
+    ("rules", RULES),
+)
+"""The pages that every site has, but for that of the machines; in the order of the home page."""
 REST = "other"
 """Where procedures stand that no group names."""
 
@@ -40,19 +49,11 @@ class Group:
 
 
 @dataclass(frozen=True)
-class PageLink:
-    """A page that is worth knowing of."""
-
-    title: str
-    says: str
-    href: str
-
-
-@dataclass(frozen=True)
 class HomeView:
     """The home page, decided."""
 
     groups: tuple[Group, ...]
+    machines: tuple[PageLink, ...]
     pages: tuple[PageLink, ...]
     imprint: Imprint
 
@@ -68,28 +69,40 @@ class ListView:
 
 def home_page(kit: Kit, project: ReadProject) -> Page:
     """Return the page that asks what the machine is doing."""
-    groups = _groups(kit, project)
-    pages = tuple(
-        PageLink(
-            kit.words[f"{key}_title"], kit.words[f"{key}_says"], link(kit.settings.home_uri, uri)
-        )
-        for key, uri in (("guide", GUIDE), ("list", PROCEDURES), ("rules", RULES))
-    )
+    groups, uri = _groups(kit, project), kit.settings.home_uri
+    machines = machine_links(kit, project, uri)
+    sections = ("machines", "safety", "places") if machines else ("safety", "places")
     headings = (
         *(Heading(f"group-{group.id}", group.title, 2) for group in groups),
-        Heading("safety", kit.words["safety_title"], 2),
-        Heading("places", kit.words["places_title"], 2),
+        *(Heading(section, kit.words[f"{section}_title"], 2) for section in sections),
     )
-    html = render(kit, "home", HomeView(groups, pages, imprint(kit)))
-    return Page(kit.settings.home_uri, kit.words["home_title"], html, headings, in_nav=True)
+    view = HomeView(groups, machines, _places(kit, project), imprint(kit))
+    html = render(kit, "home", view)
+    return Page(uri, kit.words["home_title"], html, headings, in_nav=True)
 
 
 def list_page(kit: Kit, project: ReadProject) -> Page:
     """Return the page that lists every procedure with its revision."""
-    entries = tuple(_entry(kit, project, name, PROCEDURES) for name in project.files)
+    entries = tuple(
+        procedure_entry(kit, read, link(PROCEDURES, procedure_uri(name)))
+        for name, read in project.files.items()
+    )
     count = kit.words["list_count"].format(count=len(entries))
     html = render(kit, "list", ListView(count, entries, imprint(kit)))
     return Page(PROCEDURES, kit.words["list_title"], html, (), in_nav=True)
+
+
+def procedure_entry(kit: Kit, read: ReadProcedure, href: str) -> Entry:
+    """Return a procedure as one to choose."""
+    procedure = read.procedure
+    return Entry(
+        title=procedure.title,
+        symptom=procedure.symptom,
+        also_said=procedure.also_said,
+        href=href,
+        facts=_facts(kit.words, procedure),
+        revision=kit.words["imprint_procedure"].format(value=read.digest),
+    )
 
 
 def _groups(kit: Kit, project: ReadProject) -> tuple[Group, ...]:
@@ -102,22 +115,20 @@ def _groups(kit: Kit, project: ReadProject) -> tuple[Group, ...]:
 
 
 def _group(kit: Kit, project: ReadProject, id_: str, group: HomeGroup) -> Group:
-    names = [name for name in group.procedures if name in project.files]
-    return Group(
-        id_, group.title, tuple(_entry(kit, project, name, kit.settings.home_uri) for name in names)
+    entries = (
+        procedure_entry(kit, project.files[name], link(kit.settings.home_uri, procedure_uri(name)))
+        for name in group.procedures
+        if name in project.files
     )
+    return Group(id_, group.title, tuple(entries))
 
 
-def _entry(kit: Kit, project: ReadProject, name: str, from_uri: str) -> Entry:
-    read = project.files[name]
-    procedure = read.procedure
-    return Entry(
-        title=procedure.title,
-        symptom=procedure.symptom,
-        also_said=procedure.also_said,
-        href=link(from_uri, procedure_uri(name)),
-        facts=_facts(kit.words, procedure),
-        revision=kit.words["imprint_procedure"].format(value=read.digest),
+def _places(kit: Kit, project: ReadProject) -> tuple[PageLink, ...]:
+    words, home = kit.words, kit.settings.home_uri
+    return tuple(
+        PageLink(words[f"{key}_title"], words[f"{key}_says"], link(home, uri))
+        for key, uri in PLACES
+        if uri != MACHINES or project.machines
     )
 
 

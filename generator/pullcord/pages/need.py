@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from pathlib import Path
 from typing import Protocol
 
+from pullcord.model.machine import Machine
 from pullcord.model.procedure import Library, Procedure
 
 
@@ -25,6 +26,22 @@ class ReadProcedure(Protocol):
         """The procedure's revision."""
 
 
+class ReadMachine(Protocol):
+    """A machine sheet as it was read from its file."""
+
+    @property
+    def machine(self) -> Machine:
+        """What was read."""
+
+    @property
+    def path(self) -> Path:
+        """The file it was read from."""
+
+    @property
+    def digest(self) -> str:
+        """The sheet's revision."""
+
+
 class ReadProject(Protocol):
     """Everything that was read. Only procedures without errors are made into pages."""
 
@@ -33,5 +50,9 @@ class ReadProject(Protocol):
         """By procedure name, in the order of the list page."""
 
     @property
+    def machines(self) -> Mapping[str, ReadMachine]:
+        """By machine name, in the order of the list of machines."""
+
+    @property
     def library(self) -> Library:
-        """Every procedure, for hand-overs."""
+        """Every procedure and machine, and the shop's meter."""

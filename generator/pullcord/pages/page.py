@@ -17,6 +17,15 @@ class Heading:
 
 
 @dataclass(frozen=True)
+class PageLink:
+    """A page that is worth knowing of."""
+
+    title: str
+    says: str
+    href: str
+
+
+@dataclass(frozen=True)
 class Page:
     """One page of the site: its address, its inner HTML and what surrounds it."""
 
@@ -30,3 +39,6 @@ class Page:
     """The file the page is made from, for the edit link."""
     in_nav: bool = False
     """Whether the navigation names it; only a few pages are, on every page."""
+    in_search: bool = True
+    """Whether its words are found; a machine's page of a procedure says what the general one says,
+    and is found through it."""

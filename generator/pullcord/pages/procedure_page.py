@@ -7,9 +7,9 @@ from dataclasses import dataclass
 
 from markupsafe import Markup
 
-from pullcord.model.procedure import Library, Procedure
+from pullcord.model.procedure import Procedure
 from pullcord.model.target import Target
-from pullcord.pages.address import GUIDE, anchor, link, procedure_uri
+from pullcord.pages.address import GUIDE, anchor, link, machine_uri, procedure_uri
 from pullcord.pages.before import (
     ToolView,
     hazards_met,
@@ -25,8 +25,7 @@ from pullcord.pages.imprint import Imprint, imprint
 from pullcord.pages.kit import Kit, render
 from pullcord.pages.need import ReadProcedure
 from pullcord.pages.odds import other_share, say_share, shares
-from pullcord.pages.order import reading_order
-from pullcord.pages.page import Heading, Page
+from pullcord.pages.page import Heading, Page, PageLink
 from pullcord.pages.prose import paragraphs
 from pullcord.pages.step import render_cause, render_step
 from pullcord.pages.way import Signposts, Way, reached_from
@@ -47,6 +46,11 @@ class ProcedureView:
     """The whole page, decided."""
 
     title: str
+    machine: str
+    """What the shed calls the machine the page is for; empty on the general page."""
+    versions: tuple[PageLink, ...]
+    """The same procedure for each machine; on a machine's page its sheet and the general page."""
+    versions_title: str
     symptom: tuple[str, ...]
     also_said: tuple[str, ...]
     about: tuple[str, ...]
@@ -78,18 +82,21 @@ class ProcedureView:
 
 
 def procedure_page(
-    kit: Kit, read: ReadProcedure, library: Library, notes: SafetyNotes, chart: ChartView
+    kit: Kit, read: ReadProcedure, posts: Signposts, notes: SafetyNotes, chart: ChartView
 ) -> Page:
-    """Return the page of a procedure without error findings, with its cautions and its chart."""
-    procedure = read.procedure
-    posts = Signposts(procedure, library, reading_order(procedure), kit.words)
-    view = _view(kit, read.digest, posts, notes, chart)
+    """Return the page of a procedure without error findings, with its cautions and its chart.
+
+    `posts` say whether it is the general page or a machine's.
+    """
+    procedure, machine = posts.procedure, posts.subject.title
+    title = kit.words["machine_title"].format(title=procedure.title, machine=machine)
     return Page(
-        src_uri=procedure_uri(procedure.procedure),
-        title=procedure.title,
-        html=render(kit, "procedure", view),
+        src_uri=posts.uri,
+        title=title if machine else procedure.title,
+        html=render(kit, "procedure", _view(kit, read.digest, posts, notes, chart)),
         headings=_headings(posts),
         source=read.path,
+        in_search=not machine,
     )
 
 
@@ -97,9 +104,11 @@ def _view(
     kit: Kit, digest: str, posts: Signposts, notes: SafetyNotes, chart: ChartView
 ) -> ProcedureView:
     procedure = posts.procedure
-    uri = procedure_uri(procedure.procedure)
     return ProcedureView(
         title=procedure.title,
+        machine=posts.subject.title,
+        versions=_versions(posts),
+        versions_title=kit.words["machine_more" if posts.subject.machine else "machine_choose"],
         symptom=paragraphs(procedure.symptom),
         also_said=procedure.also_said,
         about=paragraphs(procedure.about),
@@ -122,10 +131,24 @@ def _view(
         remedies=tuple(render_cause(kit, posts, name, notes) for name in posts.order.causes),
         done_from=reached_from(posts, "done"),
         walk_away=kit.standing.walk_away,
-        home_link=link(uri, kit.settings.home_uri),
-        guide_link=link(uri, GUIDE),
+        home_link=link(posts.uri, kit.settings.home_uri),
+        guide_link=link(posts.uri, GUIDE),
         signs=sign_views(kit, kit.signs),
-        imprint=imprint(kit, digest),
+        imprint=imprint(kit, digest, posts.subject.digest),
+    )
+
+
+def _versions(posts: Signposts) -> tuple[PageLink, ...]:
+    own, name = posts.subject.machine, posts.procedure.procedure
+    if own is None:
+        return tuple(
+            PageLink(each.title, "", link(posts.uri, procedure_uri(name, each.machine)))
+            for each in posts.fitting
+        )
+    sheet = posts.words["machine_sheet"].format(machine=own.title)
+    return (
+        PageLink(sheet, "", link(posts.uri, machine_uri(own.machine))),
+        PageLink(posts.words["machine_general"], "", link(posts.uri, procedure_uri(name))),
     )
 
 

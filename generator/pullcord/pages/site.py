@@ -2,35 +2,81 @@
 
 from __future__ import annotations
 
-from pullcord.pages.chart import chart_view
+from collections.abc import Iterator, Mapping
+
+from pullcord.pages.bench_page import bench_page
+from pullcord.pages.chart import chart_views
 from pullcord.pages.guide_page import guide_page
 from pullcord.pages.kit import Kit, read_kit
 from pullcord.pages.lists import home_page, list_page
+from pullcord.pages.machine_list import machines_page
+from pullcord.pages.machine_page import machine_page
 from pullcord.pages.need import ReadProcedure, ReadProject
+from pullcord.pages.order import reading_order
 from pullcord.pages.page import Page
 from pullcord.pages.procedure_page import procedure_page
 from pullcord.pages.rules_page import rules_page
 from pullcord.pages.settings import Settings
+from pullcord.pages.subject import Subject, subject_of
+from pullcord.pages.way import Signposts
+from pullcord.readings import is_fitting, parse_meter
 from pullcord.safety.notes import SafetyNotes, safety_notes
+
+Subjects = Mapping[str, Subject]
+"""The general page's subject by the empty name, then every machine by its own."""
 
 
 def site_pages(project: ReadProject, settings: Settings) -> tuple[Page, ...]:
     """Return every page made from a project without error findings.
 
-    Raises PullcordError when a template or text of the project's own cannot be used, and
-    LayoutError when a flowchart cannot be laid out.
+    Raises PullcordError when a template or text of the project's own, or its meter, cannot be
+    used, and LayoutError when a flowchart cannot be laid out.
     """
     kit = read_kit(settings)
-    notes = safety_notes(project.library)
-    procedures = tuple(
-        _procedure_page(kit, project, read, notes[name]) for name, read in project.files.items()
+    subjects = _subjects(project)
+    return (
+        home_page(kit, project),
+        list_page(kit, project),
+        *_machine_pages(kit, project, subjects),
+        guide_page(kit),
+        bench_page(kit),
+        rules_page(kit),
+        *_procedure_pages(kit, project, subjects),
     )
-    lists = (home_page(kit, project), list_page(kit, project))
-    return (*lists, guide_page(kit), rules_page(kit), *procedures)
 
 
-def _procedure_page(
-    kit: Kit, project: ReadProject, read: ReadProcedure, notes: SafetyNotes
-) -> Page:
-    chart = chart_view(kit, read.procedure, project.library, notes.boxes)
-    return procedure_page(kit, read, project.library, notes, chart)
+def _subjects(project: ReadProject) -> Subjects:
+    meter = parse_meter(project.library.meter)
+    machines = {
+        name: subject_of(read.machine, read.digest, meter)
+        for name, read in project.machines.items()
+    }
+    return {"": Subject(meter), **machines}
+
+
+def _machine_pages(kit: Kit, project: ReadProject, subjects: Subjects) -> Iterator[Page]:
+    if project.machines:
+        yield machines_page(kit, project)
+    for name, read in project.machines.items():
+        yield machine_page(kit, project, read, subjects[name])
+
+
+def _procedure_pages(kit: Kit, project: ReadProject, subjects: Subjects) -> Iterator[Page]:
+    notes = safety_notes(project.library)
+    for name, read in project.files.items():
+        yield from _versions(kit, project, read, notes[name], subjects)
+
+
+def _versions(
+    kit: Kit, project: ReadProject, read: ReadProcedure, notes: SafetyNotes, subjects: Subjects
+) -> Iterator[Page]:
+    """Yield the general page of a procedure, then one for every machine it fits."""
+    procedure, order = read.procedure, reading_order(read.procedure)
+    pages = [
+        Signposts(procedure, project.library, order, kit.words, subject)
+        for subject in subjects.values()
+        if subject.machine is None or is_fitting(procedure, subject.machine)
+    ]
+    charts = chart_views(kit, pages, notes.boxes)
+    for posts, chart in zip(pages, charts, strict=True):
+        yield procedure_page(kit, read, posts, notes, chart)

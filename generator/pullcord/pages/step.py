@@ -7,34 +7,24 @@ the boxes up themselves and fail when the procedure's hazards have not been work
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from markupsafe import Markup
 
-from pullcord.model.procedure import Cause, Procedure, Reading, Step
+from pullcord.model.procedure import Cause, Procedure, Step
 from pullcord.pages.address import anchor
 from pullcord.pages.caution import BoxView, box_views
 from pullcord.pages.kit import Kit, render
 from pullcord.pages.prose import paragraphs, plain
+from pullcord.pages.reading import ReadingView, reading_view, resolve
 from pullcord.pages.times import say_minutes
+from pullcord.pages.verdict import shown_by
 from pullcord.pages.way import Signposts, Way, answers, reached_from
 from pullcord.safety.box import Box
 from pullcord.safety.notes import SafetyNotes
 
 Boxes = Mapping[str, tuple[Box, ...]]
 """The boxes of every step and cause of a procedure, by graph node."""
-
-
-@dataclass(frozen=True)
-class ReadingView:
-    """What to measure, where, and what it should read."""
-
-    quantity: str
-    at: str
-    against: str
-    limits: str
-    """What a good part reads; empty when only the machine's sheet knows."""
-    source: str
 
 
 @dataclass(frozen=True)
@@ -98,6 +88,7 @@ def tool_title(procedure: Procedure, name: str) -> str:
 
 def _step_view(kit: Kit, posts: Signposts, node: str, step: Step, notes: SafetyNotes) -> StepView:
     name = node.removeprefix("step:")
+    reading, ways = _reading(kit, posts, name, step)
     return StepView(
         id=anchor(node),
         label=kit.words["way_step"].format(number=posts.order.numbers[node]),
@@ -108,9 +99,9 @@ def _step_view(kit: Kit, posts: Signposts, node: str, step: Step, notes: SafetyN
         needs=tuple(tool_title(posts.procedure, tool) for tool in step.needs),
         minutes=say_minutes(kit.words, step.minutes),
         source=step.source or "",
-        reading=_reading_view(kit.words, step.reading),
+        reading=reading,
         ask=step.ask or (kit.words["ask_reading"] if step.reading else ""),
-        answers=answers(posts, name, step),
+        answers=ways,
         stop_here=tuple(kit.walk_away[item] for item in notes.walk_away[node]),
         reached_from=reached_from(posts, node),
     )
@@ -134,13 +125,16 @@ def _cause_view(
     )
 
 
-def _reading_view(words: Mapping[str, str], reading: Reading | None) -> ReadingView | None:
-    if reading is None:
-        return None
-    return ReadingView(
-        quantity=words[f"quantity_{reading.quantity}"],
-        at=reading.at,
-        against=reading.against or "",
-        limits=reading.general or "",
-        source=reading.source or "",
+def _reading(
+    kit: Kit, posts: Signposts, name: str, step: Step
+) -> tuple[ReadingView | None, tuple[Way, ...]]:
+    """Return a step's reading, if it takes one, and its answers with what the display shows."""
+    ways = answers(posts, name, step)
+    if step.reading is None:
+        return None, tuple(ways.values())
+    resolved = resolve(step, step.reading, posts.subject)
+    shown = dict(shown_by(resolved))
+    view = reading_view(kit, name, step.reading, resolved, posts.subject, ways)
+    return view, tuple(
+        replace(way, answer=answer, shows=shown.get(answer, "")) for answer, way in ways.items()
     )

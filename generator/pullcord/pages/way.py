@@ -6,10 +6,13 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
 from pullcord.graph import ways_out
+from pullcord.model.machine import Machine
 from pullcord.model.procedure import Library, Procedure, Step
 from pullcord.model.target import Target
-from pullcord.pages.address import procedure_uri, target_link
+from pullcord.pages.address import anchor, link, procedure_uri
 from pullcord.pages.order import Order
+from pullcord.pages.subject import Subject
+from pullcord.readings import is_fitting
 
 
 @dataclass(frozen=True)
@@ -24,6 +27,10 @@ class Way:
     """What a reader on paper looks for, such as `Step 4`."""
     title: str
     href: str
+    answer: str = ""
+    """A reading's answer as it stands in the file, for scripts; empty for any other."""
+    shows: str = ""
+    """What the instrument shows when the answer is proved; empty when it cannot be said."""
 
 
 @dataclass(frozen=True)
@@ -34,12 +41,29 @@ class Signposts:
     library: Library
     order: Order
     words: Mapping[str, str]
+    subject: Subject
+
+    @property
+    def uri(self) -> str:
+        """Return the page's own address."""
+        return procedure_uri(self.procedure.procedure, self.subject.name)
+
+    @property
+    def fitting(self) -> tuple[Machine, ...]:
+        """Return the machines the procedure applies to."""
+        machines = self.library.machines.values()
+        return tuple(machine for machine in machines if is_fitting(self.procedure, machine))
 
     def way(self, said: str, target: Target) -> Way:
         """Return the way that an answer takes."""
-        uri = procedure_uri(self.procedure.procedure)
         label = self.words[f"way_{target.kind}"].format(number=self.number(target))
-        return Way(said, target.kind, label, self.title(target), target_link(uri, target))
+        return Way(said, target.kind, label, self.title(target), self.href(target))
+
+    def href(self, target: Target) -> str:
+        """Return the link an answer carries: on its own page, or to another procedure's."""
+        if target.kind == "procedure":
+            return link(self.uri, procedure_page_uri(self.library, target.name, self.subject))
+        return f"#{anchor(target.node)}"
 
     def number(self, target: Target) -> str:
         """Return the number of a step or the letter of a cause; empty for anything else."""
@@ -58,10 +82,19 @@ class Signposts:
                 return ""
 
 
-def answers(posts: Signposts, name: str, step: Step) -> tuple[Way, ...]:
-    """Return where each answer of a step leads, in the author's order."""
-    said = {answer: _said(posts.words, step, answer) for _, answer, _ in ways_out(name, step)}
-    return tuple(posts.way(said[answer], target) for _, answer, target in ways_out(name, step))
+def procedure_page_uri(library: Library, name: str, subject: Subject) -> str:
+    """Return the address of a procedure's page for a subject: the general one if it has no own."""
+    procedure, machine = library.procedures.get(name), subject.machine
+    is_own = procedure is not None and machine is not None and is_fitting(procedure, machine)
+    return procedure_uri(name, subject.name if is_own else "")
+
+
+def answers(posts: Signposts, name: str, step: Step) -> dict[str, Way]:
+    """Return where each answer of a step leads, in the author's order, by the answer."""
+    return {
+        answer: posts.way(_said(posts.words, step, answer), target)
+        for _, answer, target in ways_out(name, step)
+    }
 
 
 def reached_from(posts: Signposts, node: str) -> tuple[Way, ...]:

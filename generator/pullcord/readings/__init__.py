@@ -12,7 +12,7 @@ from pullcord.readings.limits import Limits, parse_limits
 from pullcord.readings.meter import Meter, meter_faults, parse_meter
 from pullcord.readings.pins import ConnectorView, connector_views
 from pullcord.readings.resolve import Resolved, for_machine
-from pullcord.readings.sheet import NOT_KNOWN, find_pin
+from pullcord.readings.sheet import NOT_KNOWN, find_pin, place_words
 from pullcord.readings.tables import Table, bench_tables
 from pullcord.readings.unit import ReadingError
 
@@ -43,6 +43,7 @@ __all__ = [
     "parse_amount",
     "parse_limits",
     "parse_meter",
+    "place_words",
     "shares_of",
     "untold",
 ]
