@@ -56,18 +56,22 @@ def update(shares: Mapping[str, float], likelihood: Mapping[str, float]) -> dict
     return normalised(possible)
 
 
-def read_beliefs(tree: Tree, table: Table, odds: Odds) -> dict[str, StepBelief]:
-    """Return the belief at every step that can be reached, by its name, in the tree's order."""
+def read_flow(tree: Tree, table: Table, odds: Odds) -> dict[str, dict[str, float]]:
+    """Return, by graph node, the probability of coming there, by outcome."""
     arriving: dict[str, dict[str, float]] = {node: {} for node in tree.ends}
     arriving[f"step:{tree.order[0]}"] = dict(odds.shares)
-    beliefs = {}
     for step in tree.order:
-        here = arriving[f"step:{step}"]
-        beliefs[step] = _step_belief(tree, table, step, here)
         for way in tree.ways[step]:
-            for outcome, mass in taking(table, step, way.answer, here).items():
-                arriving[way.to][outcome] = arriving[way.to].get(outcome, 0.0) + mass
-    return beliefs
+            onward = arriving[way.to]
+            for outcome, mass in taking(table, step, way.answer, arriving[f"step:{step}"]).items():
+                onward[outcome] = onward.get(outcome, 0.0) + mass
+    return arriving
+
+
+def read_beliefs(tree: Tree, table: Table, odds: Odds) -> dict[str, StepBelief]:
+    """Return the belief at every step that can be reached, by its name, in the tree's order."""
+    arriving = read_flow(tree, table, odds)
+    return {step: _step_belief(tree, table, step, arriving[f"step:{step}"]) for step in tree.order}
 
 
 def checks_that_tell_nothing(beliefs: Mapping[str, StepBelief]) -> tuple[str, ...]:

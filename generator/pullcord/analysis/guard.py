@@ -19,3 +19,9 @@ class Guard:
     def extended(self, order: tuple[str, ...], names: tuple[str, ...]) -> tuple[str, ...]:
         """Return an order with those of the further steps that matter."""
         return order + tuple(name for name in names if name in self.steps)
+
+    def allows_whole(self, names: tuple[str, ...], outcome: str) -> bool:
+        """Say whether a whole order and each of its beginnings are allowed."""
+        order = self.extended((), names)
+        beginnings = (order[:length] for length in range(1, len(order) + 1))
+        return all(map(self.is_allowed, (*beginnings, (*order, outcome))))

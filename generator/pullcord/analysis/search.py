@@ -76,16 +76,16 @@ class Search:
         settle(state)
 
     def _complete(self, state: State) -> None:
-        """Find some plan from a state: the most bits per minute first."""
-        if state.is_settled or state.upper < inf:
+        """Find some plan from a state: the most bits per minute first, or else the author's."""
+        if state.options is not None or state.is_settled:
             return
         self._examine(state)
-        for option in (state.run,) if state.run else tuple(state.options or ()):
+        for option in [state.run] if state.run else (state.options or [])[:1]:
             for _, after in option.after:
                 self._complete(after)
-            settle(state)
-            if state.upper < inf or self.looks >= self.most_looks:
-                return
+        settle(state)
+        if state.upper == inf:
+            self._follow_author(state, self.problem.first, set())
 
     def _examine(self, state: State) -> None:
         """List what can be asked in a state, if that has not been done."""
@@ -192,18 +192,15 @@ class Search:
     def _long_walk(self, state: State, options: list[Option], blocked: list[Question]) -> float:
         leaving = [(option.question.minutes, option.leaving()) for option in options]
         leaving += [(question.minutes, self._leaving(state, question)) for question in blocked]
-        bits = (1 << place for place in range(len(self.problem.outcomes)))
-        singles = [self._weight(bit, state.done) for bit in bits if bit & state.possible]
-        return long_walk(state.sums[0], max(singles), leaving)
+        largest = self._scales.largest(state.possible, state.done)
+        return long_walk(state.sums[0], largest, leaving)
 
     def _leaving(self, state: State, question: Question) -> float:
         """Return the probability of all but the likeliest answer, of outcomes that are known."""
         masks = [mask & state.possible & question.known for _, mask in question.answers]
-        weights = [self._weight(mask, state.done | question.heard) for mask in masks]
+        asked = state.done | question.heard
+        weights = [self._scales.weigh(mask, asked)[0] for mask in masks]
         return sum(weights) - max(weights)
-
-    def _weight(self, possible: int, done: int) -> float:
-        return self._scales.weigh(possible, done)[0]
 
 
 def _information(sums: Sums, rates: Sequence[tuple[float, float]]) -> float:

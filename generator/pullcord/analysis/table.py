@@ -65,6 +65,17 @@ def taking(table: Table, step: str, answer: str, mass: Mapping[str, float]) -> d
     }
 
 
+def without_presumptions(table: Table) -> Table:
+    """Return the table with every presumed answer unknown."""
+    return {
+        check: {
+            outcome: Cell(cell.answers, Origin.UNKNOWN) if cell.origin is Origin.PRESUMED else cell
+            for outcome, cell in row.items()
+        }
+        for check, row in table.items()
+    }
+
+
 def _row(tree: Tree, check: str) -> dict[str, Cell]:
     ways = tree.ways[check]
     going_on = tuple(way.answer for way in ways if not _names_a_cause(tree, way))
