@@ -14,6 +14,9 @@ from pathlib import Path
 from urllib.parse import unquote, urlsplit
 
 import pytest
+from mkdocs.commands.build import build
+from mkdocs.config import load_config
+from mkdocs.config.defaults import MkDocsConfig
 
 from pullcord.errors import FindingsError, SiteError
 from pullcord.plugin import build_site
@@ -189,11 +192,18 @@ def test_every_page_says_how_old_it_is(shed: Path) -> None:
         assert text.count('class="pc-imprint"') == 1, page.name
 
 
+def places_of(site: Path) -> list[list[str]]:
+    """Return what the search can lead to: address, title, page and first words."""
+    script = (site / "assets" / "pullcord" / "search-places-0.js").read_text("utf-8")
+    _, places = json.loads(f"[{script[script.index('(') + 1 : script.rindex(')')]}]")
+    return list(places)
+
+
 def test_step_is_found_by_its_heading(shed: Path) -> None:
     """The search index has an entry for a step, at the step's own anchor."""
-    index = json.loads((shed / "site" / "search" / "search_index.json").read_text("utf-8"))
-    places = {entry["location"]: entry["title"] for entry in index["docs"]}
-    steps = [title for place, title in places.items() if "lamp-1.html#step-swap" in place]
+    steps = [
+        title for place, title, *_ in places_of(shed / "site") if "lamp-1.html#step-swap" in place
+    ]
     assert any("Swap the bulb" in title for title in steps)
 
 
@@ -250,8 +260,11 @@ def test_hostile_title_is_text(config: Path) -> None:
             assert "onerror" not in attributes
             assert not (tag == "img" and attributes.get("src") == "x")
     assert "{{ config }} &amp; &lt;b&gt;" in (site / "procedures/dark-lamp.html").read_text("utf-8")
-    index = json.loads((site / "search" / "search_index.json").read_text("utf-8"))
-    assert not [entry for entry in index["docs"] if "<img" in entry["title"] + entry["text"]]
+    assert any(
+        title == "Lamp <img src=x onerror=alert(1)> {{ config }} & <b>"
+        for _, title, *_ in places_of(site)
+    )
+    assert "<" not in (site / "assets/pullcord/search-places-0.js").read_text("utf-8")
 
 
 def test_same_input_same_bytes(tmp_path: Path) -> None:
@@ -440,3 +453,26 @@ def test_partial_build_is_written_in_place(config: Path, before: dict[str, bytes
     after = site_bytes(config.parent / "site")
     assert b"Other bench" in after["bench.html"]
     assert after.keys() == before.keys()
+
+
+def build_as(config: Path, command: str) -> MkDocsConfig:
+    """Build as one of MkDocs's own commands does, and return the settings as they are then."""
+    settings = load_config(str(config))
+    settings.plugins.on_startup(command=command, dirty=False)
+    build(settings)
+    settings.plugins.on_shutdown()
+    return settings
+
+
+def test_preview_is_written_in_place(config: Path) -> None:
+    """A preview has a folder of its own: it neither waits for a build nor is swapped."""
+    place = claim(config.parent / "site")
+    write_files(config.parent, {"docs/bench.md": "# Previewed bench\n"})
+    build_as(config, "serve")
+    assert "Previewed" in (config.parent / "site" / "bench.html").read_text("utf-8")
+    discard(place)
+
+
+def test_publishing_finds_the_site_in_its_place(config: Path) -> None:
+    """What comes after a build, such as publishing, is told where the finished site is."""
+    assert Path(build_as(config, "gh-deploy").site_dir) == config.parent / "site"

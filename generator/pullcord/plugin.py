@@ -15,7 +15,7 @@ from mkdocs.structure.nav import Navigation
 from mkdocs.structure.pages import Page
 from mkdocs.structure.toc import AnchorLink, TableOfContents
 
-from pullcord.site import assets, beside, heading, offline, origin, report
+from pullcord.site import assets, beside, find, heading, offline, origin, report
 from pullcord.site.made import Made, make_site
 from pullcord.source.places import site_templates
 
@@ -50,6 +50,7 @@ class PullcordPlugin(BasePlugin[PullcordConfig]):  # type: ignore[no-untyped-cal
     _swaps = True
     _place: beside.Beside | None = None
     _made = Made({}, "", (), ())
+    _found: tuple[find.Entry, ...] = ()
 
     def on_startup(self, *, command: str, dirty: bool) -> None:
         """Build beside what readers use; a preview and a partial build are written in place."""
@@ -60,14 +61,15 @@ class PullcordPlugin(BasePlugin[PullcordConfig]):  # type: ignore[no-untyped-cal
         """Take the site offline and send the build beside the last good one."""
         with report.told_as(PluginError):
             offline.take_offline(config, site_templates() / "theme")
-            if self._swaps:
-                self._place = beside.claim(Path(config.site_dir))
+            self._place = beside.claim(Path(config.site_dir)) if self._swaps else None
+            if self._place:
                 config.site_dir = str(self._place.new)
         folders = origin.folders_to_read(config.config_file_path, self.config)
         config.watch.extend(map(str, (*folders, *self.config.templates)))
 
     def on_pre_build(self, *, config: MkDocsConfig) -> None:
         """Read, check and render everything before anything is written."""
+        self._found = ()
         with report.told_as(PluginError):
             self._made = make_site(config, self.config)
         for note in self._made.notes:
@@ -106,9 +108,15 @@ class PullcordPlugin(BasePlugin[PullcordConfig]):  # type: ignore[no-untyped-cal
         return made.html
 
     @event_priority(LAST)
+    def on_page_context(self, context: object, *, page: Page, **_: object) -> None:
+        """Gather what can be found on a finished page, whoever wrote it."""
+        self._found += find.page_entries(page)
+
+    @event_priority(LAST)
     def on_post_build(self, *, config: MkDocsConfig) -> None:
         """Put the finished site in its place, unless a strict build is about to be called off."""
-        offline.write_inline_index(Path(config.site_dir))
+        for asset in find.index_assets(self._found):
+            (Path(config.site_dir) / asset.uri).write_bytes(asset.content)
         if self._place and not (config.strict and report.has_counted_warnings()):
             with report.told_as(PluginError):
                 config.site_dir = str(beside.swap(self._place))

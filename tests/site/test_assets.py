@@ -8,7 +8,7 @@ from types import SimpleNamespace
 import pytest
 
 from pullcord.site.assets import list_in, read_assets
-from pullcord.site.offline import WORKER
+from pullcord.site.offline import MARK
 from pullcord.source.places import site_templates
 
 
@@ -22,7 +22,6 @@ def folders(tmp_path: Path) -> list[Path]:
         "shipped/assets/b.js": "b",
         "shipped/assets/a.js": "a",
         "shipped/assets/.page.css.swp": "an editor's leftover",
-        "shipped/assets/iframe-worker.js": "worker",
         "shipped/pages/home.html.j2": "no asset",
     }.items():
         path = tmp_path / name
@@ -37,13 +36,12 @@ def test_own_file_goes_before_the_shipped_one(folders: list[Path]) -> None:
         "assets/pullcord/a.js": b"a",
         "assets/pullcord/b.js": b"b",
         "assets/pullcord/fold/sign.svg": b"sign",
-        "assets/pullcord/iframe-worker.js": b"worker",
         "assets/pullcord/page.css": b"own",
     }
 
 
 def test_what_a_page_loads(folders: list[Path]) -> None:
-    """Pages load every style and script, ours first; the worker is not loaded twice."""
+    """Pages load every style and script, ours first."""
     config = SimpleNamespace(extra_css=["own.css"], extra_javascript=["own.js"])
     list_in(config, read_assets(folders))
     assert config.extra_css == ["assets/pullcord/page.css", "own.css"]
@@ -53,5 +51,5 @@ def test_what_a_page_loads(folders: list[Path]) -> None:
 
 
 def test_shipped_assets() -> None:
-    """What the theme is told to load lies among the assets that ship."""
-    assert WORKER in {asset.uri for asset in read_assets([site_templates()])}
+    """What the theme is told to show lies among the assets that ship."""
+    assert MARK in {asset.uri for asset in read_assets([site_templates()])}

@@ -2,20 +2,13 @@
 
 from __future__ import annotations
 
-import json
 from pathlib import Path
 
 import pytest
 from mkdocs.config.defaults import MkDocsConfig
 
 from pullcord.errors import SiteError
-from pullcord.site.offline import (
-    SEARCH,
-    WORKER,
-    find_flaws,
-    take_offline,
-    write_inline_index,
-)
+from pullcord.site.offline import SEARCH, find_flaws, take_offline
 
 
 def settings(tmp_path: Path, **given: object) -> MkDocsConfig:
@@ -34,7 +27,6 @@ def test_plain_project(tmp_path: Path) -> None:
     assert config.use_directory_urls is False
     assert config.theme["font"] is False
     assert [option["scheme"] for option in config.theme["palette"][1:]] == ["default", "slate"]
-    assert config.extra["polyfills"] == [WORKER]
     assert config.theme.dirs[0] == str(tmp_path / "overrides")
     assert config.validation.links.anchors == config.validation.links.not_found
     assert "sitemap.xml" not in config.theme.static_templates
@@ -95,36 +87,8 @@ def test_flaws_only_the_project_can_mend(
     assert words in flaw
 
 
-def test_search_is_there_without_asking(tmp_path: Path) -> None:
-    """A project that lists no search gets it; one that lists it keeps its own settings for it."""
-    bare = settings(tmp_path, plugins=[])
-    take_offline(bare, tmp_path)
-    assert bare.plugins[SEARCH].config.enabled
-    chosen = settings(tmp_path, plugins=[{"search": {"separator": "x"}}])
-    take_offline(chosen, tmp_path)
-    assert list(chosen.plugins) == [SEARCH]
-    assert chosen.plugins[SEARCH].config.separator == "x"
-
-
-def test_worker_comes_before_the_projects_own_scripts(tmp_path: Path) -> None:
-    """The project's own are loaded as well, after ours."""
-    config = settings(tmp_path, extra={"polyfills": ["own.js"]})
+def test_the_themes_search_gives_way_to_ours(tmp_path: Path) -> None:
+    """A project that lists it keeps its settings file, and gets one search all the same."""
+    config = settings(tmp_path, plugins=["search"])
     take_offline(config, tmp_path)
-    assert config.extra["polyfills"] == [WORKER, "own.js"]
-
-
-def test_index_as_a_script(tmp_path: Path) -> None:
-    """The script sets the name the theme looks for to the very index, whatever is in it."""
-    index = {"docs": [{"title": "</script> \u2028 “gap”"}]}
-    (tmp_path / "search").mkdir()
-    (tmp_path / "search" / "search_index.json").write_text(json.dumps(index), encoding="utf-8")
-    write_inline_index(tmp_path)
-    name, _, value = (tmp_path / "search" / "search_index.js").read_text("utf-8").partition(" = ")
-    assert name == "var __index"
-    assert json.loads(value) == index
-
-
-def test_no_search_no_index(tmp_path: Path) -> None:
-    """A site without search gets no script for it."""
-    write_inline_index(tmp_path)
-    assert list(tmp_path.iterdir()) == []
+    assert config.plugins[SEARCH].config.enabled is False

@@ -7,8 +7,6 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
-from pullcord.site.offline import WORKER
-
 ADDRESS = "assets/pullcord"
 """Where they lie in the site."""
 
@@ -39,8 +37,8 @@ def read_assets(template_folders: Sequence[Path]) -> tuple[Asset, ...]:
 def list_in(config: Any, assets: Iterable[Asset]) -> None:
     """Have every page load our styles and scripts before those of the project.
 
-    `config` is MkDocs's. The worker is not among them: the theme loads it earlier.
+    `config` is MkDocs's.
     """
     uris = [asset.uri for asset in assets]
     config.extra_css[:0] = [uri for uri in uris if uri.endswith(".css")]
-    config.extra_javascript[:0] = [uri for uri in uris if uri.endswith(".js") and uri != WORKER]
+    config.extra_javascript[:0] = [uri for uri in uris if uri.endswith(".js")]

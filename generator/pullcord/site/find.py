@@ -6,7 +6,7 @@ from collections.abc import Iterable, Iterator, Mapping
 from html import unescape
 from typing import Any
 
-from pullcord.pages.search.entry import Entry
+from pullcord.pages.search.entry import Entry as Entry
 from pullcord.pages.search.index import index_files
 from pullcord.pages.search.sections import entries_of
 from pullcord.site.assets import ADDRESS, Asset

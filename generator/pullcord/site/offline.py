@@ -9,14 +9,10 @@ from __future__ import annotations
 import logging
 import re
 from collections.abc import MutableMapping
-from importlib.metadata import entry_points
 from pathlib import Path
 from typing import Any
 
 from pullcord.errors import SiteError
-
-WORKER = "assets/pullcord/iframe-worker.js"
-"""Our stand-in for workers, which no browser starts from a folder."""
 
 FEATURES = ("content.action.edit", "navigation.prune", "navigation.top")
 NEEDS_SERVER = ("navigation.instant",)
@@ -25,7 +21,8 @@ ASKS_NETWORK = ("analytics", "consent", "version")
 """Keys below `extra` with which the theme asks a server for something."""
 
 SEARCH = "material/search"
-"""The theme's search plugin, by the name of its entry point."""
+"""The theme's search plugin. It makes its index anew on every page and needs a worker for it, which
+no browser starts from a folder; ours takes its place."""
 
 PALETTE = (
     {
@@ -66,8 +63,8 @@ def take_offline(config: Any, overrides: Path) -> None:
         config.theme.static_templates -= {"404.html", "sitemap.xml"}
     for links in (config.validation.nav, config.validation.links):
         _mind_links(links)
-    if SEARCH not in config.plugins:
-        _add_search(config)
+    if SEARCH in config.plugins:
+        config.plugins[SEARCH].config.enabled = False
 
 
 def drop_needless(files: Any, config: Any) -> None:
@@ -75,10 +72,12 @@ def drop_needless(files: Any, config: Any) -> None:
 
     They are two thirds of a small site.
     """
-    search = config.plugins.get(SEARCH)
-    unused = [r"\.map$", r"^sitemap\.xml$", f"^{THEME_MARK}$"]
-    if search is None or search.config.lang == ["en"]:
-        unused.append(r"^assets/javascripts/lunr/")
+    unused = (
+        r"\.map$",
+        r"^sitemap\.xml$",
+        f"^{THEME_MARK}$",
+        r"^assets/javascripts/(lunr|workers)/",
+    )
     pattern = re.compile("|".join(unused))
     for file in list(files):
         if file.src_dir != config.docs_dir and pattern.search(file.src_uri):
@@ -108,27 +107,10 @@ def take_theme_offline(theme: MutableMapping[str, Any]) -> None:
 
 
 def take_extra_offline(extra: MutableMapping[str, Any]) -> None:
-    """Put our worker in the place of the theme's and drop what asks a server."""
+    """Drop what asks a server."""
     for key in ASKS_NETWORK:
         extra.pop(key, None)
-    extra["polyfills"] = [WORKER, *extra.get("polyfills", ())]
     extra.setdefault("generator", False)
-
-
-def write_inline_index(site_dir: Path) -> None:
-    """Write the search index once more as a script, for pages that may not fetch a file."""
-    index = site_dir / "search" / "search_index.json"
-    if index.is_file():
-        script = f"var __index = {index.read_text(encoding='utf-8')}"
-        index.with_suffix(".js").write_text(script, encoding="utf-8")
-
-
-def _add_search(config: Any) -> None:
-    (entry,) = entry_points(group="mkdocs.plugins", name=SEARCH)
-    plugin = entry.load()()
-    plugin.load_config({}, config.config_file_path)
-    plugin.on_startup(command="build", dirty=False)
-    config.plugins[SEARCH] = plugin
 
 
 def _mind_links(levels: MutableMapping[str, Any]) -> None:

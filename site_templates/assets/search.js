@@ -1,0 +1,181 @@
+// Search: finds steps by the words typed, in index files that are loaded only when needed.
+// The index files call pullcordSearch.start, .words and .places; they are scripts because a page
+// opened from a folder may load nothing else. Text goes into the page as text, never as markup.
+"use strict";
+var pullcordSearch = (function () {
+  const script = document.currentScript;
+  const folder = script && script.src ? script.src.replace(/[^/]*$/, "") : "";
+  const root = folder ? folder.replace(/assets\/pullcord\/$/, "") : "";
+  const MOST_HITS = 20, MOST_WORDS = 300;
+  const files = { words: {}, places: {} };
+  const waiting = {};
+  let index = null;
+
+  function arrived(name) {
+    (waiting[name] || []).forEach((tell) => tell());
+    delete waiting[name];
+  }
+
+  function load(name) {
+    return new Promise((tell, fail) => {
+      if (waiting[name]) { waiting[name].push(tell); return; }
+      waiting[name] = [tell];
+      const element = document.createElement("script");
+      element.src = folder + name;
+      element.onerror = () => { delete waiting[name]; fail(new Error(name)); };
+      document.head.append(element);
+    });
+  }
+
+  async function file(kind, number) {
+    if (!files[kind][number]) await load(`search-${kind}-${number}.js`);
+    return files[kind][number];
+  }
+
+  // The same words as `pages/search/words.py` makes of the pages.
+  function wordsOf(text) {
+    const folded = text.toLowerCase().normalize("NFKD").replace(/\p{M}/gu, "");
+    return (folded.match(/[\p{L}\p{N}]+/gu) || []).map((word) => word.slice(0, 40));
+  }
+
+  // The words that begin with `typed`, each with its places; those in full weigh double.
+  async function placesOf(typed) {
+    const first = index.first;
+    let number = 0;
+    while (number + 1 < first.length && first[number + 1] <= typed) number += 1;
+    const weights = new Map();
+    for (let met = 0; number < first.length; number += 1) {
+      for (const [word, line] of await file("words", number)) {
+        if (word < typed) continue;
+        if (!word.startsWith(typed) || (met += 1) > MOST_WORDS) return weights;
+        addPlaces(weights, line, word === typed ? 2 : 1);
+      }
+    }
+    return weights;
+  }
+
+  function addPlaces(weights, line, factor) {
+    let place = 0;
+    for (const item of line.split(",")) {
+      const dot = item.indexOf(".");
+      place += parseInt(item.slice(0, dot), 36);
+      const weight = factor * parseInt(item.slice(dot + 1), 36);
+      weights.set(place, Math.max(weight, weights.get(place) || 0));
+    }
+  }
+
+  // The places that hold every word typed, best first.
+  async function find(text) {
+    if (!index) await load("search-index.js");
+    let found = null;
+    for (const word of new Set(wordsOf(text))) {
+      const weights = await placesOf(word);
+      if (!found) { found = weights; continue; }
+      for (const [place, weight] of found) {
+        if (weights.has(place)) found.set(place, weight + weights.get(place));
+        else found.delete(place);
+      }
+    }
+    const ranked = [...(found || [])].sort((a, b) => b[1] - a[1] || a[0] - b[0]);
+    return Promise.all(ranked.slice(0, MOST_HITS).map(async ([place]) => {
+      const at = Math.floor(place / index.places);
+      return (await file("places", at))[place - at * index.places];
+    }));
+  }
+
+  function element(name, className, text) {
+    const made = document.createElement(name);
+    made.className = className;
+    if (text) made.textContent = text;
+    return made;
+  }
+
+  function showHits(list, note, hits) {
+    note.textContent = hits.length ? "" : "Nothing found. Try fewer or other words.";
+    list.replaceChildren(...hits.map(([href, title, under, text]) => {
+      const item = element("li", "pc-hit"), link = element("a", "pc-hit-link");
+      link.href = root + href;
+      link.append(element("strong", "pc-hit-title", title), element("span", "pc-hit-under", under),
+        element("span", "pc-hit-text", text));
+      item.append(link);
+      return item;
+    }));
+  }
+
+  function build(place) {
+    const form = element("form", "pc-search"), input = element("input", "pc-search-field");
+    const panel = element("div", "pc-search-panel"), list = element("ol", "pc-hits");
+    const note = element("p", "pc-search-note");
+    form.setAttribute("role", "search");
+    Object.assign(input, { type: "search", placeholder: "Search", autocomplete: "off" });
+    input.setAttribute("aria-label", "Search all procedures");
+    input.setAttribute("enterkeyhint", "search");
+    note.setAttribute("role", "status");
+    panel.hidden = true;
+    panel.append(note, list);
+    form.append(input, panel);
+    place.append(form);
+    return { form, input, panel, list, note };
+  }
+
+  function connect({ form, input, panel, list, note }) {
+    let turn = 0;
+    async function look() {
+      const mine = (turn += 1), typed = input.value.trim();
+      if (!typed) { panel.hidden = true; return; }
+      try {
+        const hits = await find(typed);
+        if (mine === turn) { showHits(list, note, hits); panel.hidden = false; }
+      } catch (error) {
+        panel.hidden = false;
+        list.replaceChildren();
+        note.textContent = "The search index could not be read. Copy the whole folder again.";
+      }
+    }
+    function close() { panel.hidden = true; input.blur(); }
+    function move(by) {
+      const links = [input, ...list.querySelectorAll("a")];
+      const next = links[links.indexOf(document.activeElement) + by];
+      if (next) next.focus();
+    }
+    input.addEventListener("input", look);
+    input.addEventListener("focus", look);
+    form.addEventListener("submit", (event) => {
+      event.preventDefault();
+      const best = list.querySelector("a");
+      if (best) { close(); location.href = best.href; }
+    });
+    list.addEventListener("click", (event) => { if (event.target.closest("a")) close(); });
+    form.addEventListener("keydown", (event) => {
+      const by = { ArrowDown: 1, ArrowUp: -1 }[event.key];
+      if (by) { event.preventDefault(); move(by); }
+      if (event.key === "Escape") close();
+    });
+    document.addEventListener("keydown", (event) => {
+      const typing = event.target.closest("input, textarea, select, [contenteditable]");
+      if (event.key === "/" && !typing) { event.preventDefault(); input.focus(); }
+    });
+    document.addEventListener("pointerdown", (event) => {
+      if (!form.contains(event.target)) panel.hidden = true;
+    });
+  }
+
+  function begin() {
+    const place = document.querySelector("[data-pc-search], .md-header__inner");
+    if (place) connect(build(place));
+  }
+  document.addEventListener("DOMContentLoaded", begin);
+
+  return {
+    find,
+    start(value) { index = value; arrived("search-index.js"); },
+    words(number, text) {
+      files.words[number] = text.split("\n").map((line) => line.split(" "));
+      arrived(`search-words-${number}.js`);
+    },
+    places(number, list) {
+      files.places[number] = list;
+      arrived(`search-places-${number}.js`);
+    },
+  };
+})();
