@@ -56,6 +56,23 @@ def test_answers_that_lead_to_the_same_place_share_an_arrow() -> None:
     assert edges["step:prime", "step:run"] == ()
 
 
+def test_an_answer_no_reading_can_be_is_left_out() -> None:
+    """It goes from an arrow that has another answer, and stays where it is the only one."""
+    never = {"step:run": frozenset({"spits", "nothing"})}
+    edges = {
+        (edge.tail, edge.head): edge.answers for edge in chart_of(small(), {}, never=never).edges
+    }
+    assert edges["step:run", "cause:hose"] == ("water and air",)
+    assert edges["step:run", "cause:valve"] == ("nothing",)
+
+
+def test_limits_stand_below_the_question() -> None:
+    """What a reading should be is the last thing a step says, and is spoken too."""
+    found = node(chart_of(small(), {}, limits={"step:run": "200–300 Ω"}), "step:run")
+    assert (found.paragraphs[-1].text, found.paragraphs[-1].role) == ("200–300 Ω", "limits")
+    assert found.name == "Check: Run it. What comes out? 200–300 Ω."
+
+
 def test_the_gravest_signal_word_marks_a_step() -> None:
     """A step with several caution boxes bears the word of the gravest."""
     found = node(chart_of(orchard(), ORCHARD_BOXES), "step:smell")

@@ -96,6 +96,6 @@ def test_every_step_names_the_steps_it_is_reached_from() -> None:
     page = tree_of(example_pages()["procedures/no-spark.md"])
     links = page.by_id("cause-coil").all("pc-from")[0].tags("a")
     assert [link.attrs["href"] for link in links] == ["#step-coil", "#step-coil"]
-    assert "Below that" in links[0].text
-    assert "Above that" in links[1].text
+    assert "Below the limits" in links[0].text
+    assert "Above the limits" in links[1].text
     assert page.by_id("step-plug").all("pc-from") == []

@@ -100,13 +100,15 @@ def chart_of(
     boxes: Mapping[str, tuple[Box, ...]],
     others: Mapping[str, OtherProcedure] | None = None,
     limits: Mapping[str, str] | None = None,
+    never: Mapping[str, frozenset[str]] | None = None,
 ) -> Chart:
     """Return the chart of a procedure.
 
     `boxes` gives the caution boxes of a graph node (`step:plug`, `cause:coil-open`); a node that is
     not in it has none. `others` gives title and link of the procedures it may hand over to, by
     name; one that is not in it is shown by its name and without a link. `limits` gives what a
-    reading should be, in a few words, by graph node.
+    reading should be, in a few words, by graph node. `never` gives answers that no reading can be:
+    they are left out, unless nothing else stands on their arrow.
     """
     graph = procedure_graph(procedure)
     source = _Source(procedure, boxes, others or {}, limits or {})
@@ -114,7 +116,8 @@ def chart_of(
     nodes = (_start(procedure), *(_node(source, id_) for id_ in graph.nodes))
     edges = [Edge(START, first)] if first in graph else []
     for tail, head, answers in graph.edges(data="answers"):
-        edges.append(Edge(tail, head, tuple(one_line(answer) for answer in answers)))
+        given = [answer for answer in answers if answer not in (never or {}).get(tail, ())]
+        edges.append(Edge(tail, head, tuple(one_line(answer) for answer in given or answers)))
     return Chart(
         name=procedure.procedure,
         title=one_line(procedure.title),

@@ -56,6 +56,8 @@ class ChartWords:
     """Title and link of the procedures it may hand over to, by name."""
     limits: Mapping[str, str] = field(default_factory=dict)
     """What a reading should be, in a few words, by graph node."""
+    never: Mapping[str, frozenset[str]] = field(default_factory=dict)
+    """Answers that no reading can be, by graph node; the same on all pages."""
 
 
 def draw_chart(
@@ -82,7 +84,9 @@ def draw_charts(
 
     Raises LayoutError as `draw_chart` does.
     """
-    charts = [chart_of(procedure, boxes, words.others, words.limits) for words in versions]
+    charts = [
+        chart_of(procedure, boxes, words.others, words.limits, words.never) for words in versions
+    ]
     geometry = _geometry(roomiest(charts), settings)
     for chart in charts:
         own = reword(geometry, chart)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
 from markupsafe import Markup
@@ -31,7 +31,8 @@ def chart_views(kit: Kit, pages: Sequence[Signposts], boxes: Boxes) -> tuple[Cha
         cache_folder=kit.settings.cache_folder,
         template_dirs=kit.settings.template_dirs,
     )
-    versions = [_words(kit, posts) for posts in pages]
+    never = _never(pages)
+    versions = [_words(kit, posts, never) for posts in pages]
     drawn = draw_charts(pages[0].procedure, boxes, settings, versions)
     return tuple(_view(kit, chart) for chart in drawn)
 
@@ -41,7 +42,16 @@ def _view(kit: Kit, drawn: DrawnChart) -> ChartView:
     return ChartView(svg, sheets_view(drawn.geometry, kit.words))
 
 
-def _words(kit: Kit, posts: Signposts) -> ChartWords:
+def _never(pages: Sequence[Signposts]) -> dict[str, frozenset[str]]:
+    """Return the answers that none of the pages has: the chart is laid out once for all."""
+    first, *rest = pages
+    return {
+        f"step:{name}": frozenset.intersection(first.never(name), *(p.never(name) for p in rest))
+        for name in first.readings
+    }
+
+
+def _words(kit: Kit, posts: Signposts, never: Mapping[str, frozenset[str]]) -> ChartWords:
     others = {
         name: OtherProcedure(other.title, posts.href(Target("procedure", name)))
         for name, other in posts.library.procedures.items()
@@ -51,4 +61,4 @@ def _words(kit: Kit, posts: Signposts) -> ChartWords:
         for name, step in posts.procedure.steps.items()
         if step.reading
     }
-    return ChartWords(others, limits)
+    return ChartWords(others, limits, never)

@@ -15,7 +15,7 @@ from pullcord.pages.prose import paragraphs
 from pullcord.pages.subject import Subject
 from pullcord.pages.verdict import BandView, band_views
 from pullcord.pages.way import Way
-from pullcord.readings import NOT_KNOWN, Resolved, for_machine, limits_both
+from pullcord.readings import NOT_KNOWN, Resolved, limits_both
 
 
 @dataclass(frozen=True)
@@ -59,7 +59,7 @@ class ReadingView:
 
 def resolve(step: Step, reading: Reading, subject: Subject) -> Resolved:
     """Return what a step's reading should show."""
-    return for_machine(reading, tuple(step.answers), subject.machine, subject.meter)
+    return subject.resolve(step, reading)
 
 
 def reading_view(

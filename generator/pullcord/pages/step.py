@@ -16,7 +16,7 @@ from pullcord.pages.address import anchor
 from pullcord.pages.caution import BoxView, box_views
 from pullcord.pages.kit import Kit, render
 from pullcord.pages.prose import paragraphs, plain
-from pullcord.pages.reading import ReadingView, reading_view, resolve
+from pullcord.pages.reading import ReadingView, reading_view
 from pullcord.pages.times import say_minutes
 from pullcord.pages.verdict import shown_by
 from pullcord.pages.way import Signposts, Way, answers, reached_from
@@ -132,7 +132,7 @@ def _reading(
     ways = answers(posts, name, step)
     if step.reading is None:
         return None, tuple(ways.values())
-    resolved = resolve(step, step.reading, posts.subject)
+    resolved = posts.readings[name]
     shown = dict(shown_by(resolved))
     view = reading_view(kit, name, step.reading, resolved, posts.subject, ways)
     return view, tuple(

@@ -6,7 +6,8 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 
 from pullcord.model.machine import Machine
-from pullcord.readings import ConnectorView, Meter, connector_views
+from pullcord.model.procedure import Reading, Step
+from pullcord.readings import ConnectorView, Meter, Resolved, connector_views, for_machine
 
 
 @dataclass(frozen=True)
@@ -31,6 +32,10 @@ class Subject:
     def title(self) -> str:
         """Return what the shed calls the machine; empty for machines in general."""
         return self.machine.title if self.machine else ""
+
+    def resolve(self, step: Step, reading: Reading) -> Resolved:
+        """Return what a step's reading should show."""
+        return for_machine(reading, tuple(step.answers), self.machine, self.meter)
 
 
 def subject_of(machine: Machine, digest: str, meter: Meter) -> Subject:

@@ -79,5 +79,5 @@ def _answers(words: Mapping[str, str], kind: Kind, band: Band, ways: Mapping[str
     taken = [ways[answer] for answer in band.answers]
     said = f" {words['or']} ".join(way.said for way in taken)
     if kind == "close":
-        return said
+        return words["band_not_proved"].format(said=said)
     return words["band_answer"].format(said=said, label=taken[0].label)

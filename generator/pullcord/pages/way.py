@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
+from functools import cached_property
 
 from pullcord.graph import ways_out
 from pullcord.model.machine import Machine
@@ -12,7 +13,7 @@ from pullcord.model.target import Target
 from pullcord.pages.address import anchor, link, procedure_uri
 from pullcord.pages.order import Order
 from pullcord.pages.subject import Subject
-from pullcord.readings import is_fitting
+from pullcord.readings import Resolved, is_fitting
 
 
 @dataclass(frozen=True)
@@ -54,6 +55,20 @@ class Signposts:
         machines = self.library.machines.values()
         return tuple(machine for machine in machines if is_fitting(self.procedure, machine))
 
+    @cached_property
+    def readings(self) -> Mapping[str, Resolved]:
+        """What each reading should show on the page's machine, by step."""
+        return {
+            name: self.subject.resolve(step, step.reading)
+            for name, step in self.procedure.steps.items()
+            if step.reading
+        }
+
+    def never(self, name: str) -> frozenset[str]:
+        """Return the answers of a step that no reading gives: nothing is below `under 1 ohm`."""
+        shares = self.readings[name].shares if name in self.readings else ()
+        return frozenset(share.answer for share in shares if share.interval.is_empty)
+
     def way(self, said: str, target: Target) -> Way:
         """Return the way that an answer takes."""
         label = self.words[f"way_{target.kind}"].format(number=self.number(target))
@@ -90,10 +105,15 @@ def procedure_page_uri(library: Library, name: str, subject: Subject) -> str:
 
 
 def answers(posts: Signposts, name: str, step: Step) -> dict[str, Way]:
-    """Return where each answer of a step leads, in the author's order, by the answer."""
+    """Return where each answer of a step leads, in the author's order, by the answer.
+
+    Left out is what no reading of this machine can be: it would only be taken by mistake.
+    """
+    never = posts.never(name)
     return {
         answer: posts.way(_said(posts.words, step, answer), target)
         for _, answer, target in ways_out(name, step)
+        if answer not in never
     }
 
 
@@ -109,7 +129,7 @@ def _arrivals(posts: Signposts, node: str) -> Iterator[tuple[str, Step, str]]:
     for name in posts.order.steps:
         step = posts.procedure.steps[name]
         for _, answer, target in ways_out(name, step):
-            if target.node == node:
+            if target.node == node and answer not in posts.never(name):
                 yield name, step, answer
 
 

@@ -13,6 +13,7 @@ WARNINGS = frozenset(
         "odds-without-source",
         "sheet-without-source",
         "step-too-long",
+        "unknown-probe",
         "unused-tool",
     }
 )

@@ -29,6 +29,17 @@ def sheet(limits: str, name: str = "old-bike") -> str:
     )
 
 
+PLUG = """\
+connectors:
+  unit:
+    title: Unit
+    rows: 1
+    columns: 2
+    pins:
+      ground: {at: a1, function: Ground}
+"""
+
+
 def reading(general: str, answers: str, quantity: str = "resistance") -> str:
     """Return the end of a procedure whose one step measures."""
     fallback = f", general: {general}, source: x" if general else ""
@@ -52,6 +63,9 @@ CASES = {
         reading("under 10 ohm", TWO), [sheet("2-6 ohm")],
         ["13:5 answers-gap no answer for a reading of under 2 ohm on `old-bike`, whose sheet "
          "says 2 to 6 ohm"],
+    ),
+    "below-for-a-sheet-with-a-lower-end": (
+        reading("under 10 ohm", ALL), [sheet("2-6 ohm"), sheet("up to 6 ohm", "old-pump")], []
     ),
     "machine-fits-the-answers": (reading("under 10 ohm", TWO), [sheet("0-6 ohm")], []),
     "overlap-only-on-a-machine": (
@@ -83,6 +97,15 @@ CASES = {
         reading("", "under 0.6 ohm: cause coil, 0.6-1 ohm: done, over 1 ohm: cause coil"), [],
         ["13:42 meter-cannot-tell a cheap 3½-digit meter can never prove `0.6-1 ohm` (0.6 to 1 "
          "ohm): near 1 ohm it may be off by 0.33 ohm"],
+    ),
+    "a-pin-that-no-plug-has": (
+        reading("200-300 ohm", ALL).replace("at: pins", "at: unit.coil, against: unit.ground"),
+        [sheet("200-300 ohm") + PLUG, sheet("200-300 ohm", "old-pump")],
+        ["12:41 unknown-probe no pin `coil` on the `unit` of `old-bike`"],
+    ),
+    "a-plug-that-nobody-has": (
+        reading("200-300 ohm", ALL).replace("at: pins", "at: other.coil, against: engine. Bare"),
+        [sheet("200-300 ohm") + PLUG], [],
     ),
     "a-count": (reading("78-80", ALL, quantity="count"), [], []),
 }  # fmt: skip
