@@ -110,7 +110,9 @@ class PullcordPlugin(BasePlugin[PullcordConfig]):  # type: ignore[no-untyped-cal
     @event_priority(LAST)
     def on_page_context(self, context: object, *, page: Page, **_: object) -> None:
         """Gather what can be found on a finished page, whoever wrote it."""
-        self._found += find.page_entries(page)
+        made = self._made.pages.get(page.file.src_uri)
+        if made is None or made.in_search:
+            self._found += find.page_entries(page)
 
     @event_priority(LAST)
     def on_post_build(self, *, config: MkDocsConfig) -> None:

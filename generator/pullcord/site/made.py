@@ -18,6 +18,7 @@ from pullcord.pages.settings import Settings
 from pullcord.project import load_project
 from pullcord.rules.show import show_finding
 from pullcord.site.assets import ADDRESS, Asset, read_assets
+from pullcord.site.bound import bound_assets
 from pullcord.site.offline import find_flaws
 from pullcord.site.origin import Options, folders_to_read, read_settings
 
@@ -64,10 +65,11 @@ def make_site(config: Any, options: Options) -> Made:
         raise FindingsError(project.findings)
     kit = read_kit(settings)
     pages = sorted(site_pages(project, settings), key=lambda page: not page.in_nav)
+    assets = (*read_assets(template_folders(settings)), _font(settings))
     return Made(
         pages={page.src_uri: page for page in pages},
         foot=render(kit, "imprint", Foot(imprint(kit))),
-        assets=(*read_assets(template_folders(settings)), _font(settings)),
+        assets=(*assets, *bound_assets(kit, config.site_name, pages, assets)),
         notes=(*find_flaws(config), *map(show_finding, project.findings)),
     )
 

@@ -9,7 +9,7 @@ from pullcord.pages.binder.rehome import home_of, rehome
 HOMES = {
     "index.html": "index",
     "procedures/no-spark.html": "no-spark",
-    "machines/damson/no-spark.html": "machines-damson-no-spark",
+    "machines/damson.html": "machines-damson",
 }
 AT = "procedures/no-spark.html"
 
@@ -18,8 +18,12 @@ CASES = {
     "own step": ('<a href="#step-plug">x</a>', '<a href="#no-spark--step-plug">x</a>'),
     "home": ('<a href="../index.html">x</a>', '<a href="#index">x</a>'),
     "step elsewhere": (
+        '<a href="../machines/damson.html#plugs">x</a>',
+        '<a href="#machines-damson--plugs">x</a>',
+    ),
+    "version for a machine": (
         '<a href="../machines/damson/no-spark.html#step-plug">x</a>',
-        '<a href="#machines-damson-no-spark--step-plug">x</a>',
+        '<a href="#machines-damson">x</a>',
     ),
     "page not in it": (
         '<a class="w" href="../rules.html"><b>x</b></a>',
@@ -44,6 +48,12 @@ CASES = {
 def test_rehome(before: str, after: str) -> None:
     """Ids and links are moved; everything else stays as it was."""
     assert rehome(before, AT, HOMES) == after
+
+
+def test_a_machines_sheet_leads_to_the_procedure_itself() -> None:
+    """Where the version for a machine is left out, its sheet does not lead back to itself."""
+    link = '<a href="damson/no-spark.html">x</a>'
+    assert rehome(link, "machines/damson.html", HOMES) == '<a href="#no-spark">x</a>'
 
 
 @pytest.mark.parametrize(("uri", "home"), HOMES.items())

@@ -30,6 +30,17 @@ def home_of(uri: str) -> str:
     return posixpath.splitext(uri)[0].removeprefix("procedures/").replace("/", "-")
 
 
+def stand_in(uri: str, at: str) -> str:
+    """Return the page that stands for one the binder leaves out, as seen from the page `at`.
+
+    For a machine's version of a procedure that is the procedure itself on the machine's own sheet,
+    and the sheet everywhere else.
+    """
+    folder, machine, name = (*uri.split("/"), "", "")[:3]
+    sheet = f"{folder}/{machine}.html"
+    return f"procedures/{name}" if at == sheet else sheet
+
+
 class _Writer(HTMLParser):
     def __init__(self, uri: str, homes: Mapping[str, str]) -> None:
         super().__init__(convert_charrefs=False)
@@ -87,6 +98,8 @@ class _Writer(HTMLParser):
         address, _, fragment = value.partition("#")
         target = posixpath.normpath(posixpath.join(posixpath.dirname(self._uri), address))
         page = target if address else self._uri
+        if page not in self._homes:
+            page, fragment = stand_in(page, self._uri), ""
         if page not in self._homes:
             return None
         if not fragment:

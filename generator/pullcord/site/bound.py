@@ -1,0 +1,58 @@
+"""The files of a site that need no other: the binder, and one for each procedure."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+
+from pullcord.pages.address import RULES
+from pullcord.pages.binder.bind import Inside, bind, dark_by_tablet
+from pullcord.pages.kit import Kit, template_folders
+from pullcord.pages.page import Page
+from pullcord.site.assets import ADDRESS, Asset
+
+BINDER = "binder.html"
+ONE_FILE = "one-file"
+"""Where the files of single procedures lie."""
+HOMES = ("index.md", "start.md")
+"""Where the page of symptoms is, by whether the project has a home page of its own."""
+_STYLES = ("font.css", "pullcord.css", "chart.css", "pin-chart.css", "search.css")
+"""What the pages need of our styles; the rest is for the theme."""
+
+
+def bound_assets(
+    kit: Kit, title: str, pages: Sequence[Page], assets: Iterable[Asset]
+) -> Iterator[Asset]:
+    """Yield the binder, then one file for each procedure. `assets` are those of the site.
+
+    The binder holds each procedure once, not once more for every machine it fits: the machine's own
+    values stand on its sheet, and the file stays small enough to be opened.
+    """
+    inside = _inside(kit, {asset.uri: asset.content for asset in assets})
+    general = [page for page in pages if not _is_machines_version(page)]
+    kept = sorted((page for page in general if page.src_uri != RULES), key=_place)
+    yield Asset(BINDER, bind(kit, title, kept, inside).encode())
+    for page in general:
+        if page.src_uri.startswith("procedures/"):
+            name = page.src_uri.removeprefix("procedures/").removesuffix(".md")
+            html = bind(kit, page.title, [page], inside)
+            yield Asset(f"{ONE_FILE}/{name}.html", html.encode())
+
+
+def _inside(kit: Kit, files: Mapping[str, bytes]) -> Inside:
+    styles = [dark_by_tablet(files[f"{ADDRESS}/{name}"].decode()) for name in _STYLES]
+    for folder in template_folders(kit.settings):
+        path = folder / "binder" / "binder.css"
+        if path.is_file():
+            styles.append(path.read_text(encoding="utf-8"))
+            break
+    scripts = [files[uri].decode() for uri in sorted(files) if uri.endswith(".js")]
+    return Inside(styles, scripts)
+
+
+def _place(page: Page) -> tuple[bool, bool]:
+    """Put the home page first and the procedures before whatever is looked up less."""
+    return page.src_uri not in HOMES, not page.src_uri.startswith("procedures/")
+
+
+def _is_machines_version(page: Page) -> bool:
+    return page.src_uri.count("/") > 1
