@@ -27,26 +27,29 @@ def bound_assets(
     The binder holds each procedure once, not once more for every machine it fits: the machine's own
     values stand on its sheet, and the file stays small enough to be opened.
     """
-    inside = _inside(kit, {asset.uri: asset.content for asset in assets})
+    files = {asset.uri: asset.content for asset in assets}
+    styles = _styles(kit, files)
+    # The guided walk is for one procedure: in the binder its links are walked as they are.
+    binder = Inside(styles, [files[f"{ADDRESS}/search.js"].decode()])
+    alone = Inside(styles, [files[uri].decode() for uri in sorted(files) if uri.endswith(".js")])
     general = [page for page in pages if not _is_machines_version(page)]
     kept = sorted((page for page in general if page.src_uri != RULES), key=_place)
-    yield Asset(BINDER, bind(kit, title, kept, inside).encode())
+    yield Asset(BINDER, bind(kit, title, kept, binder).encode())
     for page in general:
         if page.src_uri.startswith("procedures/"):
             name = page.src_uri.removeprefix("procedures/").removesuffix(".md")
-            html = bind(kit, page.title, [page], inside)
+            html = bind(kit, page.title, [page], alone)
             yield Asset(f"{ONE_FILE}/{name}.html", html.encode())
 
 
-def _inside(kit: Kit, files: Mapping[str, bytes]) -> Inside:
+def _styles(kit: Kit, files: Mapping[str, bytes]) -> list[str]:
     styles = [dark_by_tablet(files[f"{ADDRESS}/{name}"].decode()) for name in _STYLES]
     for folder in template_folders(kit.settings):
         path = folder / "binder" / "binder.css"
         if path.is_file():
             styles.append(path.read_text(encoding="utf-8"))
             break
-    scripts = [files[uri].decode() for uri in sorted(files) if uri.endswith(".js")]
-    return Inside(styles, scripts)
+    return styles
 
 
 def _place(page: Page) -> tuple[bool, bool]:

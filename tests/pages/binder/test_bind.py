@@ -87,6 +87,14 @@ def test_the_search_leads_into_the_binder(binder: str) -> None:
     )
 
 
+def test_a_page_alone_keeps_its_ids() -> None:
+    """What a page's own scripts look for is where they look for it."""
+    kit = read_kit(Settings(build_date="2026-01-02", revision="abc"))
+    alone = bind(kit, "No spark", [NO_SPARK], Inside([], []))
+    assert '<section id="step-plug">' in alone
+    assert '<a href="#step-plug">again</a>' in alone
+
+
 DARK = {
     "wrapped": ('@media screen {\n  [data-md-color-scheme="slate"] {\n --a: 1;\n }\n}', "dark"),
     "bare": ('[data-md-color-scheme="slate"] { --a: 1; }', "dark"),

@@ -8,13 +8,15 @@ from dataclasses import dataclass
 
 from markupsafe import Markup
 
-from pullcord.pages.binder.rehome import home_of, rehome
+from pullcord.pages.binder.rehome import home_of, inner_id, rehome
 from pullcord.pages.kit import Kit, render
 from pullcord.pages.page import Heading, Page
 from pullcord.pages.search.entry import Entry
 from pullcord.pages.search.index import index_files
 from pullcord.pages.search.sections import entries_of
 
+TOP = "top"
+"""The id of a page that is alone in its document."""
 _SPRITE = re.compile(r'<svg class="pc-sprite".*?</symbol>\s*</svg>\n?', re.DOTALL)
 _DARK = re.compile(r'\[data-md-color-scheme="slate"\] (\{[^}]*\})')
 _LIGHT = re.compile(r'\[data-md-color-scheme(="default")?\]')
@@ -51,7 +53,7 @@ class BinderView:
 
 def bind(kit: Kit, title: str, pages: Sequence[Page], inside: Inside) -> str:
     """Return the document. Pages keep their order; the first is where it opens."""
-    homes = {_url(page): home_of(_url(page)) for page in pages}
+    homes = {_url(page): home_of(_url(page)) if len(pages) > 1 else "" for page in pages}
     index = index_files([entry for page in pages for entry in _entries(page, homes)])
     view = BinderView(
         title=title,
@@ -77,7 +79,7 @@ def _url(page: Page) -> str:
 def _bound(page: Page, homes: Mapping[str, str]) -> BoundPage:
     url = _url(page)
     html = rehome(_SPRITE.sub("", page.html), url, homes)
-    return BoundPage(homes[url], page.title, Markup(html))  # noqa: S704 (a finished page)
+    return BoundPage(homes[url] or TOP, page.title, Markup(html))  # noqa: S704 (a finished page)
 
 
 def _sprites(pages: Iterable[Page]) -> str:
@@ -94,7 +96,7 @@ def _entries(page: Page, homes: Mapping[str, str]) -> Iterable[Entry]:
     headings = {heading.id: heading.title for heading in flat(page.headings)}
     for entry in entries_of("", page.title, headings, page.html):
         fragment = entry.href.removeprefix("#")
-        href = f"#{home}--{fragment}" if fragment else f"#{home}"
+        href = f"#{inner_id(home, fragment)}" if fragment else f"#{home or TOP}"
         yield Entry(href, entry.title, entry.under, entry.text)
 
 

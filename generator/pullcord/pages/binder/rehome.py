@@ -30,6 +30,11 @@ def home_of(uri: str) -> str:
     return posixpath.splitext(uri)[0].removeprefix("procedures/").replace("/", "-")
 
 
+def inner_id(home: str, id_: str) -> str:
+    """Return the id that something on a page gets; a page alone in its document keeps its own."""
+    return f"{home}--{id_}" if home else id_
+
+
 def stand_in(uri: str, at: str) -> str:
     """Return the page that stands for one the binder leaves out, as seen from the page `at`.
 
@@ -92,7 +97,7 @@ class _Writer(HTMLParser):
         return " ".join(self._id(one) for one in value.split())
 
     def _id(self, id_: str) -> str:
-        return id_ if id_.startswith(_SHARED) else f"{self._homes[self._uri]}--{id_}"
+        return id_ if id_.startswith(_SHARED) else inner_id(self._homes[self._uri], id_)
 
     def _link(self, value: str) -> str | None:
         address, _, fragment = value.partition("#")
@@ -106,4 +111,4 @@ class _Writer(HTMLParser):
             return f"#{self._homes[page]}"
         if fragment.startswith(_SHARED):
             return f"#{fragment}"
-        return f"#{self._homes[page]}--{fragment}"
+        return f"#{inner_id(self._homes[page], fragment)}"
