@@ -5,10 +5,11 @@ from __future__ import annotations
 import logging
 
 import pytest
+from mkdocs.exceptions import Abort
 
 from pullcord.errors import FindingsError, PullcordError, SiteError
 from pullcord.finding import Finding, Severity
-from pullcord.site.report import heard, list_findings, our_error, told_as
+from pullcord.site.report import FAULT, heard, list_findings, our_error, told_as
 
 TYPO = Finding(
     file="procedures/no-spark.yaml",
@@ -54,15 +55,17 @@ def test_our_own_error_is_found_behind_others() -> None:
 
 
 @pytest.mark.parametrize(
-    ("said", "text"),
+    ("error", "said", "text"),
     [
-        pytest.param(["no docs folder", "no docs folder"], "no docs folder", id="what was said"),
-        pytest.param([], "aborted", id="the error's own words"),
+        pytest.param(Abort("aborted"), ["no docs", "no docs"], "no docs", id="what was said"),
+        pytest.param(Abort("aborted"), [], "aborted", id="the error's own words"),
+        pytest.param(KeyError("x"), [], f"KeyError: 'x'\n{FAULT}", id="a fault"),
+        pytest.param(KeyError("x"), ["page a"], f"page a\nKeyError: 'x'\n{FAULT}", id="its place"),
     ],
 )
-def test_other_errors_become_ours(said: list[str], text: str) -> None:
-    """An error of MkDocs's comes out as one of ours with whatever explains it."""
-    assert str(our_error(RuntimeError("aborted"), said)) == text
+def test_other_errors_become_ours(error: Exception, said: list[str], text: str) -> None:
+    """An error of MkDocs's keeps its words; a fault says that it is one and where to look."""
+    assert str(our_error(error, said)) == text
 
 
 def test_hearing(caplog: pytest.LogCaptureFixture) -> None:

@@ -12,6 +12,10 @@ from pullcord.rules.show import count_findings, show_finding
 
 MKDOCS = "mkdocs"
 """The logger below which everything MkDocs and its plugins say is heard."""
+FAULT = (
+    "This is a fault in Pullcord or in another plugin, not in your files: the site stays as it "
+    "was, and `mkdocs build --verbose` shows where it lies"
+)
 
 
 def list_findings(findings: tuple[Finding, ...]) -> str:
@@ -37,7 +41,10 @@ def our_error(error: BaseException, said: Iterable[str]) -> PullcordError:
         if isinstance(cause, PullcordError):
             return cause
         cause = cause.__cause__ or cause.__context__
-    return SiteError("\n".join(dict.fromkeys(said)) or str(error) or type(error).__name__)
+    lines = list(dict.fromkeys(said))
+    if not hasattr(error, "format_message"):
+        lines.append(f"{type(error).__name__}: {error}\n{FAULT}")
+    return SiteError("\n".join(lines or [str(error)]))
 
 
 def has_counted_warnings() -> bool:
