@@ -76,6 +76,24 @@ def test_warnings_count_only_when_asked_to(shed: Path) -> None:
         assert (done.exit_code, done.stderr) == (code, "1 warning in 1 file\n")
 
 
+METER = "plugins:\n  - pullcord:\n      meter:\n        leads: {leads}\n"
+
+
+def test_a_check_goes_by_the_meter_of_the_project(shed: Path) -> None:
+    """A meter that cannot be is a finding in the settings, with its line; a good one is used."""
+    put("procedures/no-prime.yaml", GOOD)
+    put("mkdocs.yml", METER.format(leads="0.2 ohm"))
+    assert run("check").exit_code == 0
+    put("mkdocs.yml", METER.format(leads="0.2 V"))
+    done = run("check")
+    assert done.exit_code == 1
+    assert done.stdout.splitlines()[:2] == [
+        "mkdocs.yml:4:16: error: `0.2 V` is a voltage, but a resistance is measured "
+        "[unreadable-figure]",
+        "        leads: 0.2 V",
+    ]
+
+
 WRONG = {
     "a path that is not there": ["check", "nowhere"],
     "a folder without YAML": ["check", "empty"],

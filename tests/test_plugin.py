@@ -317,6 +317,18 @@ def test_caller_gets_the_findings(config: Path, before: dict[str, bytes]) -> Non
     assert_untouched(config, before)
 
 
+def test_a_meter_that_cannot_be_is_a_finding(config: Path, before: dict[str, bytes]) -> None:
+    """It is named with file and line as a slip in a procedure is, and nothing is built."""
+    meter = "      meter: {leads: 0.2 ohm, ranges: [{up-to: 200 ohm, step: 1 V, digits: few}]}\n"
+    config.write_text(SETTINGS + meter, encoding="utf-8")
+    done = mkdocs(config)
+    assert done.returncode == 1
+    assert f"mkdocs.yml:{SETTINGS.count(chr(10)) + 1}:" in done.stderr
+    assert "`few` is not a number" in done.stderr
+    assert "Traceback" not in done.stderr
+    assert_untouched(config, before)
+
+
 def test_strict_counts_warnings(config: Path, before: dict[str, bytes]) -> None:
     """A broken link in a hand-written page builds as it is, and not with --strict."""
     write_files(config.parent, {"docs/bench.md": "# Bench\n\n[gone](nowhere.md)\n"})

@@ -17,6 +17,7 @@ from pullcord.errors import FindingsError, PullcordError
 from pullcord.finding import Finding, Severity
 from pullcord.project import load_project
 from pullcord.rules.show import count_findings, show_finding
+from pullcord.site.meter import read_meter
 from pullcord.source.choice import SETTINGS, choose, is_asked
 from pullcord.source.files import read_file
 
@@ -45,7 +46,11 @@ def check(paths: tuple[Path, ...], strict: bool) -> None:
     """
     try:
         choice = choose(paths)
-        project = load_project(choice.folders, replaces=choice.replaces)
+        meter = read_meter(choice.meter, Path(SETTINGS))
+        project = load_project(choice.folders, meter=meter, replaces=choice.replaces)
+    except FindingsError as error:
+        _print_findings(error.findings)
+        sys.exit(1)
     except PullcordError as error:
         raise click.UsageError(str(error)) from error
     findings = tuple(each for each in project.findings if is_asked(each.file, choice))

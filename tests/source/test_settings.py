@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from pullcord.source.settings import FolderSettings, read_folder_settings
+from pullcord.source.settings import FolderSettings, options_place, read_folder_settings
 
 CASES = {
     "only named": ("plugins: [search, pullcord]", FolderSettings()),
@@ -17,6 +17,10 @@ CASES = {
         "plugins:\n  - pullcord:\n      procedures: [a, b]\n      machines: [m]\n"
         "      library: false\n      replaces: [no-spark]\n",
         FolderSettings(("a", "b"), ("m",), False, ("no-spark",)),
+    ),
+    "a meter": (
+        "plugins:\n  - pullcord: {meter: {leads: 0.2 ohm}}\n",
+        FolderSettings(meter={"leads": "0.2 ohm"}),
     ),
     "as a mapping": ("plugins:\n  pullcord: {library: no}\n", FolderSettings(library=False)),
     "beside tags": (
@@ -36,3 +40,19 @@ CASES = {
 def test_settings(text: str, settings: FolderSettings | None) -> None:
     """Our options, or None where the plugin is not listed."""
     assert read_folder_settings(text.encode()) == settings
+
+
+PLACES = {
+    "plugins: [search, pullcord: {meter: {}}]": ("plugins", 1, "pullcord"),
+    "plugins: {search: {}, pullcord: {}}": ("plugins", "pullcord"),
+    "plugins: [search, pullcord]": ("plugins", 1),
+    "plugins: [search]": ("plugins",),
+    "site_name: x": ("plugins",),
+    "plugins: [": ("plugins",),
+}
+
+
+@pytest.mark.parametrize(("text", "place"), PLACES.items())
+def test_where_our_options_stand(text: str, place: tuple[str | int, ...]) -> None:
+    """As far as they are there, so that a finding can point at them."""
+    assert options_place(text.encode()) == place

@@ -19,6 +19,7 @@ from pullcord.project import load_project
 from pullcord.rules.show import show_finding
 from pullcord.site.assets import ADDRESS, Asset, read_assets
 from pullcord.site.bound import bound_assets
+from pullcord.site.meter import read_meter
 from pullcord.site.offline import find_flaws
 from pullcord.site.origin import Options, folders_to_read, read_settings
 
@@ -60,7 +61,8 @@ def make_site(config: Any, options: Options) -> Made:
     """
     settings = read_settings(config.config_file_path, options, config.docs_dir)
     folders = folders_to_read(config.config_file_path, options)
-    project = load_project(folders, replaces=options.replaces, base=Path.cwd())
+    meter = read_meter(options.meter, Path(config.config_file_path))
+    project = load_project(folders, meter=meter, replaces=options.replaces, base=Path.cwd())
     if any(finding.severity is Severity.ERROR for finding in project.findings):
         raise FindingsError(project.findings)
     kit = read_kit(settings)

@@ -31,6 +31,10 @@ class Options(Protocol):
         """Folders of machine sheets."""
 
     @property
+    def meter(self) -> Mapping[str, object] | None:
+        """The shop's meter."""
+
+    @property
     def replaces(self) -> Sequence[str]:
         """Shipped files that files of the project's own take the place of."""
 

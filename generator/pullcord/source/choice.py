@@ -6,6 +6,7 @@ import os
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from pathlib import Path
+from typing import Any
 
 from pullcord.errors import PullcordError
 from pullcord.source.files import ENDINGS, find_files, read_file
@@ -23,6 +24,8 @@ class Choice:
     asked: tuple[Path, ...]
     """Files and folders whose findings are shown."""
     replaces: tuple[str, ...] = ()
+    meter: Any = None
+    """The shop's meter, as it stands in the project's settings."""
 
 
 def choose(paths: Sequence[Path]) -> Choice:
@@ -36,7 +39,7 @@ def choose(paths: Sequence[Path]) -> Choice:
     settings = _settings()
     if settings is not None:
         folders = _each_once(_project_folders(settings))
-        return Choice(folders, folders, settings.replaces)
+        return Choice(folders, folders, settings.replaces, settings.meter)
     own = Path("procedures")
     return _choose_named([own if own.is_dir() else shipped_procedures()])
 

@@ -9,8 +9,10 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Any
 
+from pullcord.finding import Place
 from pullcord.source.tree import read_tree
 
+_NAME = "pullcord"
 _FALSE = ("false", "no", "off")
 
 
@@ -26,33 +28,53 @@ class FolderSettings:
     """Whether the shipped procedures are read."""
     replaces: tuple[str, ...] = ()
     """Shipped procedures that the project's own take the place of."""
+    meter: Any = None
+    """The shop's meter, as it stands in the file; None when it names none."""
 
 
 def read_folder_settings(raw: bytes) -> FolderSettings | None:
     """Return the plugin's options, or None when the file does not list the plugin."""
-    data = read_tree(raw).data
-    plugins = data.get("plugins") if isinstance(data, dict) else None
-    options = _options(plugins)
-    if options is None:
+    plugins = _plugins(raw)
+    place = _place(plugins)
+    if place is None:
         return None
+    options = _options(plugins, place)
     return FolderSettings(
         procedures=_texts(options.get("procedures")),
         machines=_texts(options.get("machines")),
         library=str(options.get("library", "true")).lower() not in _FALSE,
         replaces=_texts(options.get("replaces")) or (),
+        meter=options.get("meter"),
     )
 
 
-def _options(plugins: Any) -> Mapping[str, Any] | None:
-    """Find our options in a list of names and single-key mappings, or in one mapping."""
-    entries = plugins if isinstance(plugins, list) else [plugins]
-    for entry in entries:
-        if entry == "pullcord":
-            return {}
-        if isinstance(entry, dict) and "pullcord" in entry:
-            options = entry["pullcord"]
-            return options if isinstance(options, dict) else {}
+def options_place(raw: bytes) -> Place:
+    """Return where in a settings file the plugin's options stand, as far as they are there."""
+    return ("plugins", *(_place(_plugins(raw)) or ()))
+
+
+def _plugins(raw: bytes) -> Any:
+    data = read_tree(raw).data
+    return data.get("plugins") if isinstance(data, dict) else None
+
+
+def _place(plugins: Any) -> Place | None:
+    """Find us in a list of names and single-key mappings, or in one mapping."""
+    if plugins == _NAME:
+        return ()
+    if isinstance(plugins, dict):
+        return (_NAME,) if _NAME in plugins else None
+    for position, entry in enumerate(plugins if isinstance(plugins, list) else ()):
+        below = _place(entry)
+        if below is not None:
+            return (position, *below)
     return None
+
+
+def _options(plugins: Any, place: Place) -> Mapping[str, Any]:
+    for step in place:
+        plugins = plugins[step]
+    return plugins if isinstance(plugins, dict) else {}
 
 
 def _texts(value: Any) -> tuple[str, ...] | None:
