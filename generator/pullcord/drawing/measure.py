@@ -8,6 +8,7 @@ drawn line is also pinned to its measured width, so that a character we can only
 from __future__ import annotations
 
 import unicodedata
+from functools import lru_cache
 
 from pullcord.drawing.font import Weight, read_face
 
@@ -17,6 +18,7 @@ _SIGN_EM = 1.25
 _ZERO_WIDTH = {"Mn", "Me", "Cf"}
 
 
+@lru_cache(maxsize=32768)  # Paper measures the same words for many widths.
 def text_width_px(text: str, size_px: float, weight: Weight) -> float:
     """Return the width of a line of text at a type size, both in px."""
     return size_px * sum(advance_em(character, weight) for character in text)
