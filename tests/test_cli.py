@@ -243,3 +243,19 @@ def test_help_and_version() -> None:
     """What a beginner types first."""
     for words in (("--help",), ("check", "-h"), ("build", "-h"), ("--version",)):
         assert run(*words).exit_code == 0
+
+
+def test_a_built_site_is_packed(shed: Path) -> None:
+    """The file lies where it was asked for, and the last line says so."""
+    (shed / "site").mkdir()
+    (shed / "site" / "index.html").write_text("<h1>Shed</h1>", encoding="utf-8")
+    result = CliRunner().invoke(main, ["pack", "-o", "stick.zip"])
+    assert (result.exit_code, result.output) == (0, "The pack is stick.zip\n")
+    assert (shed / "stick.zip").is_file()
+
+
+def test_what_is_no_site_is_not_packed(shed: Path) -> None:
+    """The message says what to do first."""
+    result = CliRunner().invoke(main, ["pack"])
+    assert result.exit_code == 1
+    assert "run `pullcord build` first" in result.output

@@ -17,6 +17,7 @@ from pullcord.errors import FindingsError, PullcordError
 from pullcord.finding import Finding, Severity
 from pullcord.project import load_project
 from pullcord.rules.show import count_findings, show_finding
+from pullcord.site.pack import pack_site
 from pullcord.site.meter import read_meter
 from pullcord.source.choice import SETTINGS, choose, is_asked
 from pullcord.source.files import read_file
@@ -81,6 +82,22 @@ def build(config: Path, site_dir: Path | None, strict: bool) -> None:
         click.echo(f"error: {error}", err=True)
         sys.exit(1)
     click.echo(f"The site is in {place}")
+
+
+@main.command()
+@click.argument("site", default="site", type=FOLDER)
+@click.option("-o", "--output", type=click.Path(dir_okay=False, path_type=Path), help="The file.")
+def pack(site: Path, output: Path | None) -> None:
+    """Pack a built site into one zip file, to be carried to a tablet.
+
+    SITE is the folder that `build` wrote, `site` if none is named.
+    """
+    try:
+        place = pack_site(site, output or Path(f"{site.resolve().name}.zip"))
+    except PullcordError as error:
+        click.echo(f"error: {error}", err=True)
+        sys.exit(1)
+    click.echo(f"The pack is {place}")
 
 
 def _print_findings(findings: Iterable[Finding]) -> None:
