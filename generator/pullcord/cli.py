@@ -17,8 +17,8 @@ from pullcord.errors import FindingsError, PullcordError
 from pullcord.finding import Finding, Severity
 from pullcord.project import load_project
 from pullcord.rules.show import count_findings, show_finding
-from pullcord.site.pack import pack_site
 from pullcord.site.meter import read_meter
+from pullcord.site.pack import pack_site
 from pullcord.source.choice import SETTINGS, choose, is_asked
 from pullcord.source.files import read_file
 
