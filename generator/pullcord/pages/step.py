@@ -11,7 +11,7 @@ from dataclasses import dataclass, replace
 
 from markupsafe import Markup
 
-from pullcord.model.procedure import Cause, Procedure, Step
+from pullcord.model.procedure import Procedure, Step
 from pullcord.pages.address import anchor
 from pullcord.pages.caution import BoxView, box_views
 from pullcord.pages.kit import Kit, render
@@ -69,16 +69,12 @@ class CauseView:
 
 def render_step(kit: Kit, posts: Signposts, name: str, notes: SafetyNotes) -> Markup:
     """Print a step. Raises KeyError when nobody worked out its boxes."""
-    node = f"step:{name}"
-    step = posts.procedure.steps[name]
-    return render(kit, "step", _step_view(kit, posts, node, step, notes))
+    return render(kit, "step", step_view(kit, posts, name, notes))
 
 
 def render_cause(kit: Kit, posts: Signposts, name: str, notes: SafetyNotes) -> Markup:
     """Print a cause with its remedy. Raises KeyError when nobody worked out its boxes."""
-    node = f"cause:{name}"
-    cause = posts.procedure.causes[name]
-    return render(kit, "cause", _cause_view(kit, posts, node, cause, notes))
+    return render(kit, "cause", cause_view(kit, posts, name, notes))
 
 
 def tool_title(procedure: Procedure, name: str) -> str:
@@ -86,8 +82,9 @@ def tool_title(procedure: Procedure, name: str) -> str:
     return procedure.tools[name].title if name in procedure.tools else plain(name)
 
 
-def _step_view(kit: Kit, posts: Signposts, node: str, step: Step, notes: SafetyNotes) -> StepView:
-    name = node.removeprefix("step:")
+def step_view(kit: Kit, posts: Signposts, name: str, notes: SafetyNotes) -> StepView:
+    """Return a step as it is printed. Raises KeyError when nobody worked out its boxes."""
+    node, step = f"step:{name}", posts.procedure.steps[name]
     reading, ways = _reading(kit, posts, name, step)
     return StepView(
         id=anchor(node),
@@ -107,9 +104,9 @@ def _step_view(kit: Kit, posts: Signposts, node: str, step: Step, notes: SafetyN
     )
 
 
-def _cause_view(
-    kit: Kit, posts: Signposts, node: str, cause: Cause, notes: SafetyNotes
-) -> CauseView:
+def cause_view(kit: Kit, posts: Signposts, name: str, notes: SafetyNotes) -> CauseView:
+    """Return a cause as it is printed. Raises KeyError when nobody worked out its boxes."""
+    node, cause = f"cause:{name}", posts.procedure.causes[name]
     return CauseView(
         id=anchor(node),
         label=kit.words["way_cause"].format(number=posts.order.numbers[node]),
