@@ -11,6 +11,7 @@ from typing import Literal
 
 PaperName = Literal["a4", "letter", "a3"]
 MM_PER_PX = 25.4 / 96
+PT_PER_PX = 72 / 96
 BINDING_MM = 20.0
 EDGE_MM = 10.0
 

@@ -149,19 +149,23 @@ def _fewest_connectors(order: Order, reach: Reach, windows: list[range]) -> list
     runs: list[Run] = []
     end = len(order.nodes)
     for layer in reversed(layers[1:]):
-        runs.insert(0, (layer[end][1], end))
-        end = layer[end][1]
+        runs.insert(0, (-layer[end][1], end))
+        end = -layer[end][1]
     return runs
 
 
 def _one_more_sheet(
     order: Order, reach: Reach, best: dict[int, tuple[int, int]], window: range
 ) -> dict[int, tuple[int, int]]:
-    """From the cheapest way to each cut, return the cheapest way to each cut one sheet on."""
+    """From the cheapest way to each cut, return the cheapest way to each cut one sheet on.
+
+    Of ways that cost the same, the one that fills the earlier sheets more is kept. A cut goes with
+    its cost and the cut before it, negative.
+    """
     farther: dict[int, tuple[int, int]] = {}
     for first, (cost, _) in best.items():
         for end in range(max(first + 1, window.start), reach.end_from(first) + 1):
             if end in window:
-                total = (cost + connectors(order, (first, end)), first)
+                total = (cost + connectors(order, (first, end)), -first)
                 farther[end] = min(farther.get(end, total), total)
     return farther

@@ -1,44 +1,110 @@
 """From data to a PDF. The typesetting engine comes as a package and needs no browser.
 
-Templates lie in `site_templates/paper`. They get their data as JSON, so no text of a procedure is
-ever read as markup. The PDF is tagged by PDF/UA-1 (ISO 14289-1), its fonts are inside it.
+Templates lie in `paper` of the template folders. They get their data as JSON, so no text of a
+procedure is ever read as markup. The PDF is tagged by PDF/UA-1 (ISO 14289-1), its fonts are inside.
 """
 
 from __future__ import annotations
 
 import json
-from collections.abc import Mapping
+import unicodedata
+from collections.abc import Callable, Mapping, Sequence
 from datetime import UTC, date, datetime
+from importlib.metadata import version
 from pathlib import Path
 from typing import Any
 
 import typst
 from font_source_sans_pro import font_directory
 
+from pullcord.drawing.cache import keep
+from pullcord.drawing.font import read_face
 from pullcord.errors import PullcordError
 
+_UNKNOWN = "\ufffd"
+_ALIKE = str.maketrans({"✕": "×"})
+"""Characters of the pages that our typeface lacks, and what looks like them."""
+_NO_FONT = "could not be displayed"
 
-def typeset(folder: Path, template: str, data: Mapping[str, Any], build_date: str) -> bytes:
-    """Return `folder/TEMPLATE.typ` filled with data, as a PDF dated by the day of the build.
 
-    Raises PullcordError when the template, which a project may have changed, cannot be used.
+def typeset(
+    folders: Sequence[Path], data: Mapping[str, Any], build_date: str, cache: Path | None = None
+) -> bytes:
+    """Return `paper/sheets.typ` filled with data, as a PDF dated by the day of the build.
+
+    A character that no font at hand has is printed as U+FFFD. Raises PullcordError when a
+    template, which a project may have changed, cannot be used.
     """
+    files = _read_files(folders)
+    text = json.dumps(_each_text(data, _printable), ensure_ascii=False)
+    key = ["paper", version("typst"), build_date, text]
+    key += [part for name in files for part in (name, files[name].decode("utf-8", "replace"))]
+    return keep(cache, key, lambda: _compile(files, folders, text, build_date))
+
+
+def _compile(files: dict[str, bytes], folders: Sequence[Path], text: str, build_date: str) -> bytes:
     try:
-        pdf = typst.compile(
-            folder / f"{template}.typ",
-            root=folder,
-            font_paths=[Path(font_directory)],
-            ignore_system_fonts=True,
-            format="pdf",
-            sys_inputs={"data": json.dumps(data, ensure_ascii=False)},
-            pdf_standards=["ua-1"],
-            timestamp=_stamp(build_date),
-        )
+        return _run(files, folders, text, build_date)
     except typst.TypstError as error:
-        raise PullcordError(f"{folder / template}.typ cannot be set: {error.message}") from error
+        if _NO_FONT not in error.message:
+            raise PullcordError(
+                f"the templates in paper/ cannot be set: {error.message}"
+            ) from error
+    data = json.dumps(_each_text(json.loads(text), _in_our_font), ensure_ascii=False)
+    try:
+        return _run(files, folders, data, build_date)
+    except typst.TypstError as error:
+        raise PullcordError(f"the templates in paper/ cannot be set: {error.message}") from error
+
+
+def _run(files: dict[str, bytes], folders: Sequence[Path], text: str, build_date: str) -> bytes:
+    pdf = typst.compile(
+        files,
+        font_paths=[font_directory, *(folder / "paper" for folder in folders)],
+        ignore_system_fonts=True,
+        format="pdf",
+        sys_inputs={"data": text},
+        pdf_standards=["ua-1"],
+        timestamp=_stamp(build_date),
+    )
     if not isinstance(pdf, bytes):
-        raise PullcordError(f"{folder / template}.typ gave no PDF")
+        raise PullcordError("the typesetting engine gave no PDF")
     return pdf
+
+
+def _read_files(folders: Sequence[Path]) -> dict[str, bytes]:
+    """Return the templates and the signs by name; those of the first folders win."""
+    files: dict[str, bytes] = {}
+    for folder in reversed(folders):
+        files |= {path.name: path.read_bytes() for path in sorted(folder.glob("paper/*.typ"))}
+        signs = sorted(folder.glob("signs/*.svg"))
+        files |= {f"signs/{path.name}": path.read_bytes() for path in signs}
+    files["main"] = files["sheets.typ"]
+    return files
+
+
+def _each_text(data: Any, change: Callable[[str], str]) -> Any:
+    if isinstance(data, str):
+        return change(data)
+    if isinstance(data, Mapping):
+        return {key: _each_text(value, change) for key, value in data.items()}
+    if isinstance(data, (list, tuple)):
+        return [_each_text(value, change) for value in data]
+    return data
+
+
+def _printable(text: str) -> str:
+    kept = (
+        " " if character.isspace() and character != "\u00a0" else character for character in text
+    )
+    return "".join(
+        _UNKNOWN if unicodedata.category(c) in {"Cc", "Cs", "Cn"} else c for c in kept
+    ).translate(_ALIKE)
+
+
+def _in_our_font(text: str) -> str:
+    known = read_face("regular").advances_em
+    return "".join(c if ord(c) in known else _UNKNOWN for c in text)
 
 
 def _stamp(build_date: str) -> datetime:

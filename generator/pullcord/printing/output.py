@@ -1,0 +1,127 @@
+"""The finished PDFs: one kind of sheets at the command line, or all that a site links to."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
+from typing import Any, Literal
+
+from pullcord.drawing.shape import BAR_PX
+from pullcord.errors import PullcordError
+from pullcord.pages.kit import template_folders
+from pullcord.pages.need import ReadProject
+from pullcord.pages.settings import Settings
+from pullcord.printing import frame, note
+from pullcord.printing.binder import binder_parts
+from pullcord.printing.chart_part import chart_part
+from pullcord.printing.leaving_part import leaving_part
+from pullcord.printing.paper import PaperName
+from pullcord.printing.pin_part import pin_part
+from pullcord.printing.press import Press, Topic, read_press, subject_named, topic
+from pullcord.printing.record_part import record_part, takes_readings
+from pullcord.printing.step_part import step_part
+from pullcord.printing.symbols import CORNER_PX
+from pullcord.printing.typeset import typeset
+
+Kind = Literal["flowchart", "steps", "pins", "record", "walkaway", "binder"]
+KINDS: tuple[Kind, ...] = ("flowchart", "steps", "pins", "record", "walkaway", "binder")
+SITE_KINDS: tuple[Kind, ...] = ("flowchart", "steps", "record", "walkaway")
+"""What a site offers ready beside each procedure's page."""
+LANGUAGE = "en"
+FOLDER = "print"
+
+_PARTS = {
+    "flowchart": chart_part,
+    "steps": step_part,
+    "record": record_part,
+    "walkaway": leaving_part,
+}
+
+
+@dataclass(frozen=True)
+class PrintedFile:
+    """A PDF of the site."""
+
+    uri: str
+    """Its address in the site, such as `print/no-spark.pdf`."""
+    kind: Kind
+    procedure: str
+    """The procedure's name; empty for the binder."""
+    machine: str
+    """The machine's name; empty for machines in general."""
+    content: bytes
+
+
+def print_sheets(press: Press, kind: Kind, name: str = "", machine: str = "") -> bytes:
+    """Return one kind of sheets as a PDF.
+
+    Pin charts are a machine's: there the machine may be given as the name. A binder holds
+    everything when no name is given. Raises PullcordError for unknown names and for what cannot be
+    printed.
+    """
+    if kind == "binder":
+        return _document(press, press.words["binder_title"], binder_parts(press, name, machine))
+    if kind == "pins":
+        part = pin_part(press, subject_named(press, machine or name))
+    else:
+        part = _PARTS[kind](topic(press, name, machine))
+    return _document(press, part["title"], [part])
+
+
+def procedure_pdfs(
+    project: ReadProject,
+    settings: Settings,
+    paper: PaperName = "a4",
+    kinds: Sequence[Kind] = SITE_KINDS,
+    machines: Sequence[str] = (),
+) -> Iterator[PrintedFile]:
+    """Yield the PDFs of every procedure, for machines in general and for those named.
+
+    What was made before is taken from the settings' cache folder. A record sheet is left out where
+    nothing is read, a machine where the procedure does not fit it. Raises PullcordError when a
+    template cannot be used or a flowchart cannot be put on paper.
+    """
+    press = read_press(project, settings, paper)
+    for name in project.files:
+        for machine in ("", *machines):
+            about = topic(press, name, machine)
+            if machine and about.posts.subject.machine not in about.posts.fitting:
+                continue
+            for kind in kinds:
+                if kind != "record" or takes_readings(about):
+                    yield _file(press, kind, about)
+
+
+def pdf_uri(kind: Kind, procedure: str, machine: str = "") -> str:
+    """Return the address of a procedure's PDF in the site."""
+    stem = procedure if kind == "flowchart" else f"{procedure}-{kind}"
+    return f"{FOLDER}/{machine}/{stem}.pdf" if machine else f"{FOLDER}/{stem}.pdf"
+
+
+def _file(press: Press, kind: Kind, about: Topic) -> PrintedFile:
+    name, machine = about.posts.procedure.procedure, about.posts.subject.name
+    content = print_sheets(press, kind, name, machine)
+    return PrintedFile(pdf_uri(kind, name, machine), kind, name, machine, content)
+
+
+def _document(press: Press, title: str, parts: Sequence[Mapping[str, Any]]) -> bytes:
+    if not parts:
+        raise PullcordError("there is nothing to print")
+    words, settings = press.words, press.kit.settings
+    data = {
+        "title": title,
+        "language": LANGUAGE,
+        "parts": parts,
+        "words": words,
+        "lines": [words["line_machine"], words["line_name"], words["line_date"]],
+        "numbers_pages": parts[0]["kind"] == "contents",
+        "bar_px": BAR_PX,
+        "corner_px": CORNER_PX,
+        "note_line_mm": note.LINE_MM,
+        "note_gap_mm": note.COLUMN_GAP_MM,
+        "title_mm": frame.TITLE_MM,
+        "below_mm": frame.BELOW_MM,
+        "foot_line_mm": frame.FOOT_MM,
+    }
+    folders = template_folders(settings)
+    return typeset(folders, data, settings.build_date, settings.cache_folder)

@@ -1,0 +1,102 @@
+"""What all sheets of a project are made with, and what those of one procedure are about."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import TypeVar
+
+from pullcord.errors import PullcordError
+from pullcord.model.nearest import nearest
+from pullcord.pages.imprint import imprint
+from pullcord.pages.kit import Kit, read_kit, template_folders
+from pullcord.pages.need import ReadMachine, ReadProcedure, ReadProject
+from pullcord.pages.order import reading_order
+from pullcord.pages.settings import Settings
+from pullcord.pages.subject import Subject, subject_of
+from pullcord.pages.texts import Words, check_keys, read_texts
+from pullcord.pages.way import Signposts
+from pullcord.printing.frame import Frame, Said
+from pullcord.printing.paper import PaperName, on_its_side, upright
+from pullcord.readings import Meter, parse_meter
+from pullcord.safety.notes import SafetyNotes, safety_notes
+
+
+@dataclass(frozen=True)
+class Press:
+    """Read once; every sheet is made from it."""
+
+    kit: Kit
+    words: Mapping[str, str]
+    """What only paper says, by key."""
+    project: ReadProject
+    notes: Mapping[str, SafetyNotes]
+    """By procedure."""
+    meter: Meter
+    paper: PaperName
+
+
+@dataclass(frozen=True)
+class Topic:
+    """One procedure, for one machine or for machines in general."""
+
+    press: Press
+    read: ReadProcedure
+    posts: Signposts
+    notes: SafetyNotes
+
+    def frames(self, title: str) -> tuple[Frame, Frame]:
+        """Return upright and lying sheets with a title of the printed texts."""
+        procedure, subject = self.posts.procedure, self.posts.subject
+        said = Said(
+            title=self.press.words[title].format(title=procedure.title),
+            below=procedure.symptom,
+            machine=subject.title,
+            imprint=imprint(self.press.kit, self.read.digest, subject.digest).lines,
+            deferral=self.press.kit.standing.deferral,
+        )
+        return frames_for(self.press, said)
+
+
+def read_press(project: ReadProject, settings: Settings, paper: PaperName) -> Press:
+    """Read texts and templates, and work out the cautions of a project without error findings.
+
+    Raises PullcordError when a text does not fit.
+    """
+    kit = read_kit(settings)
+    folders = template_folders(settings)
+    words: Mapping[str, str] = read_texts(folders, "paper", Words)
+    check_keys("paper", words, read_texts(folders[-1:], "paper", Words))
+    meter = parse_meter(project.library.meter)
+    return Press(kit, words, project, safety_notes(project.library), meter, paper)
+
+
+def topic(press: Press, name: str, machine: str = "") -> Topic:
+    """Return a procedure with what its sheets need. Raises PullcordError for an unknown name."""
+    read = _find("procedure", name, press.project.files)
+    procedure, library = read.procedure, press.project.library
+    subject = subject_named(press, machine) if machine else Subject(press.meter)
+    posts = Signposts(procedure, library, reading_order(procedure), press.kit.words, subject)
+    return Topic(press, read, posts, press.notes[name])
+
+
+def subject_named(press: Press, machine: str) -> Subject:
+    """Return a machine. Raises PullcordError for an unknown name."""
+    read: ReadMachine = _find("machine", machine, press.project.machines)
+    return subject_of(read.machine, read.digest, press.meter)
+
+
+def frames_for(press: Press, said: Said) -> tuple[Frame, Frame]:
+    """Return upright and lying sheets of the press's paper."""
+    return Frame(said, upright(press.paper)), Frame(said, on_its_side(press.paper))
+
+
+Found = TypeVar("Found")
+
+
+def _find(kind: str, name: str, known: Mapping[str, Found]) -> Found:
+    if name in known:
+        return known[name]
+    near = nearest(name, known)
+    hint = f"did you mean `{near}`?" if near else f"known are: {', '.join(known) or 'none'}"
+    raise PullcordError(f"there is no {kind} `{name}`; {hint}")
