@@ -21,37 +21,74 @@ from tests.analysis.making import procedures, read_all, sorting_trees
 Mass = dict[str, float]
 """Probability by outcome."""
 
+Acts = tuple[str, ...]
+"""Steps that ask nothing, in order."""
 
-def parts_of(tree: Tree, table: Table, check: str, mass: Mass) -> list[Mass]:
-    """Return what each answer that can be given leaves, with its probability."""
+
+def parts_of(tree: Tree, table: Table, check: str, mass: Mass) -> list[tuple[str, Mass]]:
+    """Return where each answer that can be given leads, and what it leaves possible."""
     row = table[check]
     parts = [
-        {
-            name: weight * row[name].likelihood(way.answer)
-            for name, weight in mass.items()
-            if way.answer in row[name].answers
-        }
+        (
+            way.to,
+            {
+                name: weight * row[name].likelihood(way.answer)
+                for name, weight in mass.items()
+                if way.answer in row[name].answers
+            },
+        )
         for way in tree.ways[check]
     ]
-    return [part for part in parts if part]
+    return [(to, part) for to, part in parts if part]
 
 
 def changes(tree: Tree, table: Table, check: str, mass: Mass) -> bool:
     """Say whether some answer leaves fewer outcomes; an unknown outcome may give any answer."""
-    return any(len(part) < len(mass) for part in parts_of(tree, table, check, mass))
+    return any(len(part) < len(mass) for _, part in parts_of(tree, table, check, mass))
+
+
+def written_next(
+    tree: Tree, table: Table, node: str, mass: Mass, acts: tuple[str, ...] = ()
+) -> list[tuple[str, tuple[str, ...]]]:
+    """Return where the author goes on from a node: the check that changes something, or the end."""
+    step = node.removeprefix("step:")
+    if step == node:
+        return [(node, acts)]
+    if step in read_needs(tree).impossible:
+        return []
+    if not tree.asks(step):
+        return written_next(tree, table, tree.ways[step][0].to, mass, (*acts, step))
+    if changes(tree, table, step, mass):
+        return [(node, acts)]
+    return [
+        found
+        for way in tree.ways[step]
+        if all(way.answer in table[step][name].answers for name in mass)
+        for found in written_next(tree, table, way.to, mass, acts)
+    ]
+
+
+def lead_in(needs: Needs, tree: Tree, node: str, nexts: list[tuple[str, tuple[str, ...]]]) -> Acts:
+    """Return the actions on the way to a node: as written if that is shorter, or the longest."""
+    step = node.removeprefix("step:")
+    if step != node and tree.procedure.steps[step].after is not None:
+        return ()
+    before = needs.before.get(step, frozenset())
+    written = [tuple(act for act in acts if act not in before) for to, acts in nexts if to == node]
+    return min([*written, needs.longest[node]], key=lambda acts: minutes_of(tree, acts))
 
 
 def try_every_plan(
-    tree: Tree, table: Table, needs: Needs, mass: Mass, done: frozenset[str]
+    tree: Tree, table: Table, needs: Needs, mass: Mass, done: frozenset[str], came: str
 ) -> float:
     """Return the least minutes times probability, with no bounds, sets as bits, or memory."""
+    nexts = written_next(tree, table, came, mass)
     if len(mass) == 1:
         ((outcome, weight),) = mass.items()
-        return weight * minutes_of(tree, needs.lead_ins[outcome])
+        return weight * minutes_of(tree, lead_in(needs, tree, outcome, nexts))
     best = inf
     for check in tree.checks:
         missing = needs.before[check] - done
-        left = parts_of(tree, table, check, mass)
         if (
             check in done
             or check in needs.impossible
@@ -61,13 +98,12 @@ def try_every_plan(
             or not changes(tree, table, check, mass)
         ):
             continue
-        steps = (*missing, *needs.lead_ins[f"step:{check}"], check)
+        steps = (*missing, *lead_in(needs, tree, f"step:{check}", nexts), check)
         cost = minutes_of(tree, steps) * sum(mass.values())
-        after = done | missing | {check}
-        for part in left:
+        for way, part in parts_of(tree, table, check, mass):
             if cost >= best:
                 break
-            cost += try_every_plan(tree, table, needs, part, after)
+            cost += try_every_plan(tree, table, needs, part, done.union(steps), way)
         best = min(best, cost)
     return best
 
@@ -77,7 +113,9 @@ def check_against_every_plan(procedure: Procedure) -> None:
     tree, table, odds = read_all(procedure)
     problem = read_problem(tree, table, odds)
     assume(len(problem.outcomes) == len(tree.outcomes) > 1)
-    best = try_every_plan(tree, table, read_needs(tree), dict(odds.shares), frozenset())
+    start = f"step:{tree.order[0]}"
+    needs = read_needs(tree)
+    best = try_every_plan(tree, table, needs, dict(odds.shares), frozenset(), start)
     found = find_optimum(problem, looks=10**6)
     assert found.minutes == pytest.approx(best)
     assert found.is_proven == (best < inf)

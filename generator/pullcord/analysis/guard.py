@@ -20,8 +20,16 @@ class Guard:
         """Return an order with those of the further steps that matter."""
         return order + tuple(name for name in names if name in self.steps)
 
+    def allows_more(self, order: tuple[str, ...], names: tuple[str, ...]) -> bool:
+        """Say whether an order may go on with some steps."""
+        more = self.extended((), names)
+        return all(self.is_allowed((*order, *more[: at + 1])) for at in range(len(more)))
+
+    def allows_end(self, order: tuple[str, ...], names: tuple[str, ...], outcome: str) -> bool:
+        """Say whether an order may go on with some steps and then end at an outcome."""
+        whole = (*self.extended(order, names), outcome)
+        return self.allows_more(order, names) and self.is_allowed(whole)
+
     def allows_whole(self, names: tuple[str, ...], outcome: str) -> bool:
         """Say whether a whole order and each of its beginnings are allowed."""
-        order = self.extended((), names)
-        beginnings = (order[:length] for length in range(1, len(order) + 1))
-        return all(map(self.is_allowed, (*beginnings, (*order, outcome))))
+        return self.allows_end((), names, outcome)

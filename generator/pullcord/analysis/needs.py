@@ -4,8 +4,8 @@
 - A check that does not needs every action (a step that asks nothing) on every way to it. Actions
   are fences for it too: it is not asked after an action that the author put behind it, which may
   have undone what it needs.
-- Actions on some ways only, just before a check or between the last check and an outcome, are done
-  every time; of several such chains the quickest is counted.
+- Actions on some ways only, between a check and the next or between the last and an outcome, are
+  its lead-in. Where the order is as written, the lead-in is too; anywhere else the longest counts.
 """
 
 from __future__ import annotations
@@ -16,6 +16,14 @@ from dataclasses import dataclass
 from pullcord.analysis.tree import Tree
 from pullcord.graph import start_node
 
+Came = tuple[str, str]
+"""The last check and its answer; two empty texts at the start."""
+
+Onward = tuple[str, tuple[str, ...]]
+"""The next check or outcome, as a graph node, and the actions before it, in order."""
+
+START: Came = ("", "")
+
 
 @dataclass(frozen=True)
 class Needs:
@@ -25,8 +33,11 @@ class Needs:
     """By step: all steps that must have been done, directly or in turn."""
     fences: Mapping[str, frozenset[str]]
     """By check: the actions after which it is not asked any more."""
-    lead_ins: Mapping[str, tuple[str, ...]]
-    """By graph node: actions to be done every time just before it, in order."""
+    onward: Mapping[Came, Onward]
+    """What the author puts after each answer of each check, and after the start."""
+    longest: Mapping[str, tuple[str, ...]]
+    """By graph node of a check or an outcome: the lead-in with the most minutes of all that are
+    written for it, without what it needs anyway."""
     impossible: frozenset[str]
     """Steps whose needs go round in a circle or name a step no way leads to."""
 
@@ -36,10 +47,12 @@ def read_needs(tree: Tree) -> Needs:
     direct = {step: _direct(tree, step) for step in tree.order}
     before = {step: _in_turn(direct, step) for step in tree.order}
     reached = set(tree.order)
+    onward = _onward(tree)
     return Needs(
         before=before,
         fences={check: _fence(tree, check) for check in tree.checks},
-        lead_ins=_lead_ins(tree, before),
+        onward=onward,
+        longest=_longest(tree, onward, before),
         impossible=frozenset(
             step for step in tree.order if step in before[step] or not before[step] <= reached
         ),
@@ -92,24 +105,46 @@ def _fence(tree: Tree, check: str) -> frozenset[str]:
     return frozenset(name for name in seen if not tree.asks(name))
 
 
-def _lead_ins(tree: Tree, before: Mapping[str, frozenset[str]]) -> dict[str, tuple[str, ...]]:
-    """Return the quickest chain of actions just before each node, without what it needs anyway."""
-    chains: dict[str, tuple[str, ...]] = {start_node(tree.procedure): ()}
-    for step in tree.order:
-        own = () if tree.asks(step) else (*chains[f"step:{step}"], step)
-        for way in tree.ways[step]:
-            known = chains.get(way.to)
-            if known is None or minutes_of(tree, own) < minutes_of(tree, known):
-                chains[way.to] = own
-    return {node: _not_needed(tree, node, chain, before) for node, chain in chains.items()}
-
-
-def _not_needed(
-    tree: Tree, node: str, chain: tuple[str, ...], before: Mapping[str, frozenset[str]]
+def _without_needed(
+    tree: Tree, node: str, actions: tuple[str, ...], before: Mapping[str, frozenset[str]]
 ) -> tuple[str, ...]:
+    """Return the actions of a lead-in that its node does not need anyway.
+
+    A check that says `after:` has no lead-in; an outcome needs nothing.
+    """
+    if not node.startswith("step:"):
+        return actions
     name = node.removeprefix("step:")
-    if node == name:
-        return chain
     if tree.procedure.steps[name].after is not None:
         return ()
-    return tuple(step for step in chain if step not in before[name])
+    return tuple(step for step in actions if step not in before[name])
+
+
+def _onward(tree: Tree) -> dict[Came, Onward]:
+    found = {START: _past_actions(tree, start_node(tree.procedure))}
+    for check in tree.checks:
+        for way in tree.ways[check]:
+            found[check, way.answer] = _past_actions(tree, way.to)
+    return found
+
+
+def _past_actions(tree: Tree, node: str) -> Onward:
+    actions: list[str] = []
+    while node.startswith("step:") and not tree.asks(node.removeprefix("step:")):
+        actions.append(node.removeprefix("step:"))
+        node = tree.ways[actions[-1]][0].to
+    return node, tuple(actions)
+
+
+def _longest(
+    tree: Tree, onward: Mapping[Came, Onward], before: Mapping[str, frozenset[str]]
+) -> dict[str, tuple[str, ...]]:
+    longest: dict[str, tuple[str, ...]] = {}
+    for node, actions in onward.values():
+        left = _without_needed(tree, node, actions, before)
+        longest[node] = max(left, longest.get(node, ()), key=lambda acts: _length(tree, acts))
+    return longest
+
+
+def _length(tree: Tree, actions: tuple[str, ...]) -> tuple[float, int]:
+    return minutes_of(tree, actions), len(actions)

@@ -22,7 +22,7 @@ from pullcord.analysis.guard import Guard
 from pullcord.analysis.plan import Ask, Found, Plan
 from pullcord.analysis.problem import Problem
 from pullcord.analysis.search import Search
-from pullcord.analysis.states import Option, State
+from pullcord.analysis.states import Option, State, tail_of
 
 DEFAULT_LOOKS = 20_000
 """How many times a question may be looked at in a state: under a second on an old laptop."""
@@ -53,7 +53,7 @@ def find_optimum(
     """Return the quickest plan found within so many looks, and what no plan can beat."""
     search = Search(problem, guard, looks)
     root = search.run()
-    tails = sum(map(float.__mul__, problem.shares, problem.tail_minutes))
+    tails = sum(map(float.__mul__, problem.shares, problem.least_tails))
     return Optimum(
         plan=_plan(problem, root),
         minutes=root.upper + tails,
@@ -67,12 +67,13 @@ def _plan(problem: Problem, state: State) -> Plan | None:
         return None
     if state.is_settled:
         place = state.possible.bit_length() - 1
-        return Found(problem.outcomes[place], problem.tails[place])
+        tail = tail_of(problem, state)
+        return Found(problem.outcomes[place], tail, problem.minutes(tail))
     best = min(state.options or (), key=Option.upper)
     onward = [(answer, _plan(problem, after)) for answer, after in best.after]
     return Ask(
         check=best.question.name,
-        first=(*best.acts, *best.question.lead_in),
+        first=best.acts,
         minutes=best.minutes,
         answers=tuple((answer, plan) for answer, plan in onward if plan is not None),
     )

@@ -17,6 +17,8 @@ class Found:
     """A single outcome, or those that no check tells apart."""
     then: tuple[str, ...] = ()
     """Actions still to be done."""
+    minutes: float = 0.0
+    """Of those actions."""
 
 
 @dataclass(frozen=True)
@@ -67,8 +69,7 @@ def _ends(
 ) -> Iterator[PlanArrival]:
     if isinstance(plan, Found):
         place = problem.outcomes.index(plan.outcomes)
-        minutes += problem.tail_minutes[place]
-        yield PlanArrival(plan.outcomes, minutes, checks, mass[place])
+        yield PlanArrival(plan.outcomes, minutes + plan.minutes, checks, mass[place])
         return
     question = next(q for q in problem.questions if q.name == plan.check)
     masks = dict(question.answers)

@@ -12,12 +12,11 @@ from dataclasses import dataclass
 from functools import cached_property, reduce
 from operator import or_
 
-from pullcord.analysis.needs import Needs, minutes_of, read_needs
+from pullcord.analysis.needs import Came, Needs, Onward, minutes_of, read_needs
 from pullcord.analysis.odds import Odds
 from pullcord.analysis.table import Table
 from pullcord.analysis.telling import Group, answers_of, told_apart
 from pullcord.analysis.tree import Tree
-from pullcord.graph import start_node
 
 
 @dataclass(frozen=True)
@@ -25,14 +24,14 @@ class Question:
     """One check."""
 
     name: str
-    lead_in: tuple[str, ...]
-    """Actions done every time just before it."""
     minutes: float
-    """Its own and its lead-in's."""
+    """Its own."""
+    lead_in: tuple[str, ...]
+    """Actions done before it where the order is not as written (`needs.py`)."""
+    is_free: bool
+    """It says itself what it needs and has no lead-in anywhere."""
     answers: tuple[tuple[str, int], ...]
     """Each answer with the mask of outcomes that may give it, those that are unknown too."""
-    onward: Mapping[str, str]
-    """By answer: the check the author asks next; empty at an end."""
     known: int
     """Mask of the outcomes whose answer is known."""
     loose: Mapping[int, int]
@@ -89,13 +88,12 @@ class Problem:
     shares: tuple[float, ...]
     """Probability of each."""
     tails: tuple[tuple[str, ...], ...]
-    """By outcome: actions still to be done once it is known."""
-    tail_minutes: tuple[float, ...]
+    """By outcome: actions still to be done where the order is not as written."""
     questions: tuple[Question, ...]
     acts: tuple[Act, ...]
-    """In the order in which they are done."""
-    first: str
-    """The check the author asks first; empty if there is none."""
+    """Every action, and the checks that others need, in the order in which they are done."""
+    onward: Mapping[Came, Onward]
+    """Where the author goes on after each answer; left out where a step cannot be done."""
 
     @cached_property
     def everything(self) -> int:
@@ -106,6 +104,44 @@ class Problem:
     def named(self) -> dict[str, Question]:
         """Return the questions by name."""
         return {question.name: question for question in self.questions}
+
+    @cached_property
+    def places(self) -> dict[str, int]:
+        """Return the place of each outcome, by its graph node."""
+        return {name: place for place, group in enumerate(self.outcomes) for name in group}
+
+    @cached_property
+    def least_tails(self) -> tuple[float, ...]:
+        """Return, by outcome, the minutes of the shortest tail that is written for it."""
+        least = [self.minutes(tail) for tail in self.tails]
+        for node, actions in self.onward.values():
+            if node in self.places:
+                place = self.places[node]
+                least[place] = min(least[place], self.minutes(actions))
+        return tuple(least)
+
+    @cached_property
+    def _acts(self) -> dict[str, Act]:
+        return {act.name: act for act in self.acts}
+
+    @cached_property
+    def has_lead_ins(self) -> bool:
+        """Say whether any lead-in or tail costs other than elsewhere."""
+        return any(actions for _, actions in self.onward.values())
+
+    def lead_in_among(self, question: Question, actions: tuple[str, ...]) -> tuple[str, ...]:
+        """Return those of some actions that are a lead-in to a question."""
+        if question.is_free:
+            return ()
+        return tuple(name for name in actions if not self._acts[name].bit & question.needs)
+
+    def minutes(self, actions: tuple[str, ...]) -> float:
+        """Return the minutes of some actions together."""
+        return sum(self._acts[name].minutes for name in actions)
+
+    def bits(self, actions: tuple[str, ...]) -> int:
+        """Return the mask of some actions among things done."""
+        return sum(self._acts[name].bit for name in actions)
 
     @cached_property
     def fences(self) -> int:
@@ -149,25 +185,31 @@ def is_told_apart(questions: Iterable[Question], place: int, possible: int) -> b
 def read_problem(tree: Tree, table: Table, odds: Odds, undoable: Collection[str] = ()) -> Problem:
     """Return the problem a procedure poses to someone who cannot do some of its steps."""
     needs = read_needs(tree)
+    barred = needs.impossible | {
+        step for step in tree.order if not {step, *needs.before[step]}.isdisjoint(undoable)
+    }
     asked = {
         check: row
         for check, row in table.items()
-        if check not in needs.impossible and {check, *needs.before[check]}.isdisjoint(undoable)
+        if check not in barred and barred.isdisjoint(needs.longest[f"step:{check}"])
     }
     outcomes = told_apart(asked, tree.outcomes)
     bits = _done_bits(tree, asked, needs, outcomes)
     return Problem(
         outcomes=outcomes,
         shares=tuple(sum(odds.shares[name] for name in group) for group in outcomes),
-        tails=tuple(needs.lead_ins[group[0]] for group in outcomes),
-        tail_minutes=tuple(minutes_of(tree, needs.lead_ins[group[0]]) for group in outcomes),
+        tails=tuple(_longest_tail(tree, needs, group) for group in outcomes),
         questions=tuple(_question(tree, table, needs, outcomes, bits, check) for check in asked),
         acts=tuple(
             Act(bits[step], step, tree.procedure.steps[step].minutes, tree.asks(step))
             for step in tree.order
             if step in bits
         ),
-        first=_next_check(tree, start_node(tree.procedure)),
+        onward={
+            came: (node, actions)
+            for came, (node, actions) in needs.onward.items()
+            if node.removeprefix("step:") not in barred and barred.isdisjoint(actions)
+        },
     )
 
 
@@ -181,7 +223,7 @@ def _done_bits(
         for check, row in asked.items()
         if any(len(answers_of(row, group)) > 1 for group in outcomes)
     }
-    marked = [step for step in tree.order if step in needed | loose]
+    marked = [step for step in tree.order if step in needed | loose or not tree.asks(step)]
     return {step: 1 << place for place, step in enumerate(marked)}
 
 
@@ -195,17 +237,16 @@ def _question(
 ) -> Question:
     given = [answers_of(table[check], group) for group in outcomes]
     loose = {1 << place: len(ones) for place, ones in enumerate(given) if len(ones) > 1}
-    lead_in = needs.lead_ins[f"step:{check}"]
     masks = {
         way.answer: _mask(not ones or way.answer in ones for ones in given)
         for way in tree.ways[check]
     }
     return Question(
         name=check,
-        lead_in=lead_in,
-        minutes=minutes_of(tree, (*lead_in, check)),
+        minutes=tree.procedure.steps[check].minutes,
+        lead_in=needs.longest[f"step:{check}"],
+        is_free=tree.procedure.steps[check].after is not None,
         answers=tuple((answer, mask) for answer, mask in masks.items() if mask),
-        onward={way.answer: _next_check(tree, way.to) for way in tree.ways[check]},
         known=_mask(bool(ones) for ones in given),
         loose=loose,
         needs=sum(bits[step] for step in needs.before[check]),
@@ -215,14 +256,9 @@ def _question(
     )
 
 
-def _next_check(tree: Tree, node: str) -> str:
-    """Return the name of the check that a node is or leads to; empty at an end."""
-    while node.startswith("step:"):
-        name = node.removeprefix("step:")
-        if tree.asks(name):
-            return name
-        node = tree.ways[name][0].to
-    return ""
+def _longest_tail(tree: Tree, needs: Needs, group: Group) -> tuple[str, ...]:
+    tails = [needs.longest[outcome] for outcome in group]
+    return max(tails, key=lambda tail: minutes_of(tree, tail))
 
 
 def _mask(flags: Iterable[bool]) -> int:

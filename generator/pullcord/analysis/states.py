@@ -6,8 +6,9 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from math import inf
 
+from pullcord.analysis.needs import Onward
 from pullcord.analysis.order import quickest_to_tell_apart
-from pullcord.analysis.problem import Question
+from pullcord.analysis.problem import Problem, Question
 from pullcord.analysis.weigh import Sums
 
 CLOSE = 1e-9
@@ -23,6 +24,8 @@ class State:
     """Those things done that can still make a difference."""
     order: tuple[str, ...]
     """What a guard needs to know of the order so far."""
+    followed: tuple[Onward, ...]
+    """What comes next as written, with its lead-in, where that is shorter than elsewhere."""
     sums: Sums
     lower: float
     """Minutes times probability from here on that no plan can go below."""
@@ -50,7 +53,7 @@ class Option:
 
     question: Question
     acts: tuple[str, ...]
-    """Actions it needs that have not been done."""
+    """Actions to be done before it."""
     minutes: float
     """Its own and those of the actions."""
     cost: float
@@ -78,9 +81,23 @@ class Option:
         return sum(weights) - max(weights)
 
 
+def lead_in_of(state: State, question: Question) -> tuple[str, ...]:
+    """Return the actions on the way to a question, besides those it needs."""
+    node = f"step:{question.name}"
+    return next((acts for to, acts in state.followed if to == node), question.lead_in)
+
+
+def tail_of(problem: Problem, state: State) -> tuple[str, ...]:
+    """Return the actions still to be done once a single outcome is left."""
+    place = state.possible.bit_length() - 1
+    return next((acts for _, acts in state.followed), problem.tails[place])
+
+
 def settle(state: State) -> None:
     """Take over what the options now say, and forget those that cannot be the best."""
-    options = state.options or []
+    if state.options is None:
+        return
+    options = state.options
     bounds = [(option.lower(), option) for option in options]
     lowest = min((lower for lower, _ in bounds), default=inf)
     state.lower = max(state.lower, state.run.lower() if state.run else lowest)

@@ -55,7 +55,7 @@ class Course:
         """
         before = self.needs.before[moved]
         actions = tuple(step for step in self.tree.order if step in before)
-        lead_in = self.needs.lead_ins[f"step:{moved}"]
+        lead_in = self.needs.longest[f"step:{moved}"]
         walk = walk.doing(self.tree, (*actions, *lead_in, moved))
         for way in self.tree.ways[moved]:
             part = taking(self.table, moved, way.answer, walk.mass)
@@ -90,7 +90,7 @@ class Course:
             walk = replace(walk, node=onward)
         if len(walk.mass) == 1:
             (outcome,) = walk.mass
-            walk = replace(walk, node=outcome).doing(self.tree, self.needs.lead_ins[outcome])
+            walk = replace(walk, node=outcome).doing(self.tree, self.needs.longest[outcome])
         return walk
 
     def _known_answer(self, step: str, walk: Walk) -> str | None:
