@@ -53,3 +53,12 @@ def test_corroded_pin_is_not_taken_for_a_broken_winding() -> None:
     assert str(at_unit.answers[answer_at(at_unit, "420 ohm")].node) == "step:source-engine"
     at_engine = NO_SPARK.steps["source-engine"]
     assert at_engine.answers[answer_at(at_engine, "252 ohm")].node == "cause:wire-to-unit-bad"
+
+
+@pytest.mark.parametrize("coil", ["source", "trigger"])
+def test_shorted_wire_is_not_taken_for_a_shorted_winding(coil: str) -> None:
+    """A winding that reads low at the unit is measured at the engine before it is replaced."""
+    at_unit = NO_SPARK.steps[f"{coil}-coil"]
+    assert at_unit.answers[answer_at(at_unit, "1.2 ohm")].node == f"step:{coil}-engine"
+    at_engine = NO_SPARK.steps[f"{coil}-engine"]
+    assert at_engine.answers[answer_at(at_engine, "1.2 ohm")].node == f"cause:{coil}-coil-bad"
