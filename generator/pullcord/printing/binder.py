@@ -7,13 +7,13 @@ from typing import Any
 
 from pullcord.errors import PullcordError
 from pullcord.pages.imprint import imprint
-from pullcord.printing.chart_part import chart_part
 from pullcord.printing.frame import Said
-from pullcord.printing.leaving_part import leaving_part
-from pullcord.printing.pin_part import pin_part
+from pullcord.printing.parts.chart import chart_part
+from pullcord.printing.parts.leaving import leaving_part
+from pullcord.printing.parts.pins import pin_part
+from pullcord.printing.parts.record import record_part, takes_readings
+from pullcord.printing.parts.steps import step_part
 from pullcord.printing.press import Press, frames_for, subject_named, topic
-from pullcord.printing.record_part import record_part, takes_readings
-from pullcord.printing.step_part import step_part
 from pullcord.readings import is_fitting
 
 Part = Mapping[str, Any]

@@ -11,16 +11,17 @@ from pullcord.errors import PullcordError
 from pullcord.pages.kit import template_folders
 from pullcord.pages.need import ReadProject
 from pullcord.pages.settings import Settings
-from pullcord.printing import frame, note
+from pullcord.printing import frame
 from pullcord.printing.binder import binder_parts
-from pullcord.printing.chart_part import chart_part
-from pullcord.printing.leaving_part import leaving_part
+from pullcord.printing.chart import notes
+from pullcord.printing.chart.symbols import CORNER_PX
 from pullcord.printing.paper import PaperName
-from pullcord.printing.pin_part import pin_part
+from pullcord.printing.parts.chart import chart_part
+from pullcord.printing.parts.leaving import leaving_part
+from pullcord.printing.parts.pins import pin_part
+from pullcord.printing.parts.record import record_part, takes_readings
+from pullcord.printing.parts.steps import step_part
 from pullcord.printing.press import Press, Topic, read_press, subject_named, topic
-from pullcord.printing.record_part import record_part, takes_readings
-from pullcord.printing.step_part import step_part
-from pullcord.printing.symbols import CORNER_PX
 from pullcord.printing.typeset import typeset
 
 Kind = Literal["flowchart", "steps", "pins", "record", "walkaway", "binder"]
@@ -117,8 +118,8 @@ def _document(press: Press, title: str, parts: Sequence[Mapping[str, Any]]) -> b
         "numbers_pages": parts[0]["kind"] == "contents",
         "bar_px": BAR_PX,
         "corner_px": CORNER_PX,
-        "note_line_mm": note.LINE_MM,
-        "note_gap_mm": note.COLUMN_GAP_MM,
+        "note_line_mm": notes.LINE_MM,
+        "note_gap_mm": notes.COLUMN_GAP_MM,
         "title_mm": frame.TITLE_MM,
         "below_mm": frame.BELOW_MM,
         "foot_line_mm": frame.FOOT_MM,

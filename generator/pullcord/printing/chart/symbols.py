@@ -17,7 +17,7 @@ from pullcord.drawing.geometry import Label, Shape
 from pullcord.drawing.shape import BAR_PX, SYMBOLS
 from pullcord.drawing.style import Style
 from pullcord.drawing.wrap import measure_words, wrap_balanced
-from pullcord.printing.low_diamond import low_diamond
+from pullcord.printing.chart.low_diamond import low_diamond
 
 CORNER_PX = 16.0
 """The radius of a terminator's corners, or half its height if that is less."""

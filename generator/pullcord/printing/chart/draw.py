@@ -23,8 +23,8 @@ from pullcord.drawing.measure import text_width_px
 from pullcord.drawing.plane import Point
 from pullcord.drawing.shape import shape_of
 from pullcord.drawing.style import Style
-from pullcord.printing.joints import Joints
-from pullcord.printing.row_size import (
+from pullcord.printing.chart.joints import Joints
+from pullcord.printing.chart.row_size import (
     ARROW_PX,
     CIRCLE_PX,
     GAP_PX,
@@ -36,7 +36,7 @@ from pullcord.printing.row_size import (
     above_px,
     top_px,
 )
-from pullcord.printing.strips import Stack, StripSheet
+from pullcord.printing.chart.strips import Stack, StripSheet
 
 _HEAD_PX = 8.0
 _HEAD_HALF_PX = 3.6

@@ -13,7 +13,7 @@ from itertools import pairwise
 import networkx as nx
 
 from pullcord.drawing.chart import START, Chart, Edge, Node
-from pullcord.printing.split import Order, reading_order
+from pullcord.printing.chart.split import Order, reading_order
 
 
 @dataclass(frozen=True)

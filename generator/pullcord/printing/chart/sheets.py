@@ -14,15 +14,15 @@ from pullcord.drawing.chart import Chart
 from pullcord.drawing.geometry import Geometry
 from pullcord.drawing.style import Style
 from pullcord.errors import PullcordError
+from pullcord.printing.chart.draw import draw_sheet
+from pullcord.printing.chart.joints import join
+from pullcord.printing.chart.notes import Columns, NoteBook, height_mm
+from pullcord.printing.chart.row_size import StripStyle, size_row, strip_style
+from pullcord.printing.chart.rows import Row, rows_of
+from pullcord.printing.chart.split import NoRoomError, Run
+from pullcord.printing.chart.strips import Room, Stack, StripSheet, divide, stack_rows
 from pullcord.printing.frame import Frame
-from pullcord.printing.joints import join
-from pullcord.printing.note import Columns, NoteBook, height_mm
 from pullcord.printing.paper import MM_PER_PX, PT_PER_PX
-from pullcord.printing.row_size import StripStyle, size_row, strip_style
-from pullcord.printing.rows import Row, rows_of
-from pullcord.printing.split import NoRoomError, Run
-from pullcord.printing.strip_draw import draw_sheet
-from pullcord.printing.strips import Room, Stack, StripSheet, divide, stack_rows
 
 LEAST_TYPE_PT = 7.0
 """No type on a sheet is smaller: it must be read at arm's length in poor light."""

@@ -10,7 +10,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from pullcord.printing.split import NoRoomError, Order, connectors, reading_order, split_order
+from pullcord.printing.chart.split import NoRoomError, Order, connectors, reading_order, split_order
 
 
 @st.composite

@@ -15,9 +15,9 @@ from pydantic import TypeAdapter
 from pullcord.drawing.cache import keep
 from pullcord.drawing.chart import Chart, OtherProcedure, chart_of
 from pullcord.pages.reading import chart_limits
-from pullcord.printing.flowchart import ChartJob, ChartSheets, flowchart_sheets
-from pullcord.printing.note import Note, NoteBook, height_mm
-from pullcord.printing.paper_chart import Extra, for_writing
+from pullcord.printing.chart.notes import Note, NoteBook, height_mm
+from pullcord.printing.chart.sheets import ChartJob, ChartSheets, flowchart_sheets
+from pullcord.printing.chart.writing import Extra, for_writing
 from pullcord.printing.press import Topic
 
 _SHEETS = TypeAdapter(ChartSheets)
@@ -102,6 +102,6 @@ def _laid_out(job: ChartJob, folder: Path | None) -> ChartSheets:
 def _source_digest() -> str:
     """Return what tells one state of our own source from another while somebody works on it."""
     source = sha256()
-    for path in sorted(Path(__file__).parent.glob("*.py")):
+    for path in sorted(Path(__file__).parents[1].rglob("*.py")):
         source.update(path.read_bytes())
     return source.hexdigest()

@@ -8,8 +8,8 @@ from dataclasses import dataclass
 from pullcord.drawing.chart import Node
 from pullcord.drawing.geometry import Label, Shape
 from pullcord.drawing.style import Style
-from pullcord.printing.rows import Aside, Row
-from pullcord.printing.symbols import answer_label, box_shape, check_shape, widest_word
+from pullcord.printing.chart.rows import Aside, Row
+from pullcord.printing.chart.symbols import answer_label, box_shape, check_shape, widest_word
 
 CIRCLE_PX = 30.0
 """Across a connector."""

@@ -9,9 +9,9 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
-from pullcord.printing.row_size import LANES
-from pullcord.printing.rows import Row
-from pullcord.printing.strips import StripSheet
+from pullcord.printing.chart.row_size import LANES
+from pullcord.printing.chart.rows import Row
+from pullcord.printing.chart.strips import StripSheet
 
 _LETTERS = "ABCDEFGHJKLMNPQRSTUVWXYZ"
 """Without I and O, which look like figures in a greasy hand's writing."""

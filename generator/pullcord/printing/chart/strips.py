@@ -12,8 +12,8 @@ from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 from itertools import accumulate, pairwise
 
-from pullcord.printing.row_size import SizedRow, above_px, bottom_px, top_px
-from pullcord.printing.split import Order, Run, split_order
+from pullcord.printing.chart.row_size import SizedRow, above_px, bottom_px, top_px
+from pullcord.printing.chart.split import Order, Run, split_order
 
 Room = Callable[[Run], float]
 """How high a strip may be, in px, on the sheet that holds a run of rows."""

@@ -1,0 +1,1 @@
+"""A flowchart on paper: rows in strips, strips on sheets."""

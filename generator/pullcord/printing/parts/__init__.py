@@ -1,0 +1,1 @@
+"""What can be printed: each kind of sheets as data for its template."""
