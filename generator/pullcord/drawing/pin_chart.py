@@ -125,6 +125,8 @@ def _environment(folders: tuple[Path, ...]) -> Environment:
 
 
 def _view(geometry: PinGeometry) -> PinChartView:
+    # The heavy frames of the probes' pins come last, so that no neighbour covers them.
+    cells = sorted(geometry.cells, key=lambda cell: cell.kind == "probe")
     return PinChartView(
         id=f"pc-pins-{geometry.name}",
         title=geometry.title,
@@ -133,7 +135,7 @@ def _view(geometry: PinGeometry) -> PinChartView:
         height=_number(geometry.height),
         housing=_box(geometry.housing),
         latch=_box(geometry.latch),
-        cells=tuple(_cell(cell) for cell in geometry.cells),
+        cells=tuple(_cell(cell) for cell in cells),
         lines=tuple(_line(line) for line in geometry.lines),
     )
 

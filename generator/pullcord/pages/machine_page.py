@@ -17,7 +17,7 @@ from pullcord.pages.page import Heading, Page
 from pullcord.pages.plug import PlugView, plug_views
 from pullcord.pages.prose import paragraphs, plain
 from pullcord.pages.subject import Subject
-from pullcord.readings import NOT_KNOWN, Table, derived_from, is_fitting, limits_both
+from pullcord.readings import NOT_KNOWN, Limits, Table, derived_from, is_fitting, limits_both
 from pullcord.readings.sheet import value_limits
 from pullcord.readings.temperature import SOURCE, TABLE_CELSIUS, limits_at
 
@@ -117,27 +117,40 @@ def value_title(name: str, value: SheetValue) -> str:
 
 
 def _tables(words: Mapping[str, str], machine: Machine) -> Iterator[Table]:
-    windings = tuple(_winding_rows(machine))
+    windings = _windings(machine)
     if windings:
-        columns = (words["winding"], *(_celsius(celsius) for celsius in TABLE_CELSIUS))
-        yield Table(words["windings_title"], columns, windings, SOURCE)
+        columns = (words["winding"], *windings)
+        rows = (
+            (_celsius(celsius), *(_whole(limits[place].short) for limits in windings.values()))
+            for place, celsius in enumerate(TABLE_CELSIUS)
+        )
+        yield Table(words["windings_title"], columns, tuple(rows), SOURCE)
     derived = tuple((each.title, each.text, each.source) for each in derived_from(machine))
     if derived:
         columns = (words["derived"], words["derived_text"], words["derived_source"])
         yield Table(words["derived_title"], columns, derived, "")
 
 
-def _winding_rows(machine: Machine) -> Iterator[tuple[str, ...]]:
-    for name, value in machine.values.items():
-        limits = value_limits(value)
-        if value.winding == "copper" and limits:
-            stated = Decimal(repr(value.at_celsius))
-            rows = (limits_at(limits, Decimal(celsius), stated) for celsius in TABLE_CELSIUS)
-            yield (value_title(name, value), *(row.short for row in rows))
+def _windings(machine: Machine) -> dict[str, tuple[Limits, ...]]:
+    """Return the limits of every copper winding at each temperature, by its title."""
+    known = (
+        (value_title(name, value), limits, Decimal(repr(value.at_celsius)))
+        for name, value in machine.values.items()
+        if value.winding == "copper" and (limits := value_limits(value))
+    )
+    return {
+        title: tuple(limits_at(limits, Decimal(celsius), stated) for celsius in TABLE_CELSIUS)
+        for title, limits, stated in known
+    }
 
 
 def _celsius(celsius: int) -> str:
-    return f"{celsius} °C".replace("-", "\N{MINUS SIGN}")
+    return _whole(f"{celsius} °C".replace("-", "\N{MINUS SIGN}"))
+
+
+def _whole(figure: str) -> str:
+    """Return a figure that is not parted from its unit at the end of a line."""
+    return figure.replace(" ", "\N{NO-BREAK SPACE}")
 
 
 def _headings(words: Mapping[str, str], view: MachineView) -> Iterator[Heading]:

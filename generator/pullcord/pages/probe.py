@@ -21,6 +21,8 @@ class ProbeView:
 
     label: str
     place: str
+    plug: str
+    """The plug the pin is in; empty when there is no pin."""
     wire: str
     """The wire on the pin, by code and in words; empty when there is no pin or nobody knows."""
 
@@ -36,8 +38,12 @@ class _Probe:
 def probe_views(
     words: Mapping[str, str], reading: Reading, subject: Subject
 ) -> tuple[ProbeView, ...]:
-    """Return where each probe goes, the first one first."""
-    return tuple(_view(words, probe) for probe in _probes(reading, subject))
+    """Return where each probe goes, the first one first; a feeler or a clip goes to one place."""
+    labels = ("reading_at", "reading_against") if reading.against else ("reading_where",)
+    probes = _probes(reading, subject)
+    return tuple(
+        _view(words[label], words, probe) for label, probe in zip(labels, probes, strict=True)
+    )
 
 
 def probe_charts(
@@ -77,13 +83,10 @@ def _find(place: str, subject: Subject) -> tuple[ConnectorView, PinRow] | None:
     return next(((plug, row) for row in plug.pins if row.name == found.name), None)
 
 
-def _view(words: Mapping[str, str], probe: _Probe) -> ProbeView:
-    label = words[f"reading_{probe.key}"]
+def _view(label: str, words: Mapping[str, str], probe: _Probe) -> ProbeView:
     if probe.found is None:
-        return ProbeView(label, place_words(probe.place), "")
+        return ProbeView(label, place_words(probe.place), "", "")
     plug, pin = probe.found
-    place = words["probe_pin"].format(
-        spot=pin.spot.label, function=pin.function, plug=plug.connector.title
-    )
+    place = words["probe_pin"].format(spot=pin.spot.label, function=pin.function)
     wire = f"{pin.wire.code}: {pin.wire.words}" if pin.wire else ""
-    return ProbeView(label, place, wire)
+    return ProbeView(label, place, plug.connector.title, wire)

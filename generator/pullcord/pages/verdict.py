@@ -40,9 +40,12 @@ def band_views(
 
 
 def shown_by(resolved: Resolved) -> Iterator[tuple[str, str]]:
-    """Yield each answer that a display proves with what the display then shows."""
+    """Yield each answer that a display proves with what the display then shows.
+
+    `open` says it itself.
+    """
     for band in resolved.bands:
-        if not band.is_close:
+        if not band.is_close and band.answers[0] != "open":
             yield band.answers[0], band.words
 
 
