@@ -12,7 +12,7 @@ from pullcord.analysis.cost import read_cost
 from pullcord.analysis.needs import Needs, minutes_of, read_needs
 from pullcord.analysis.optimal import find_optimum
 from pullcord.analysis.plan import walk_plan
-from pullcord.analysis.problem import read_problem
+from pullcord.analysis.pose import read_problem
 from pullcord.analysis.table import Origin, Table
 from pullcord.analysis.tree import Tree
 from pullcord.model.procedure import Procedure

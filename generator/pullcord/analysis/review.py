@@ -16,7 +16,8 @@ from pullcord.analysis.needs import needs_not_met
 from pullcord.analysis.odds import Odds, read_odds, update_odds
 from pullcord.analysis.optimal import DEFAULT_LOOKS, Optimum, find_optimum
 from pullcord.analysis.plan import walk_plan
-from pullcord.analysis.problem import Problem, read_problem
+from pullcord.analysis.pose import read_problem
+from pullcord.analysis.problem import Problem
 from pullcord.analysis.runs import Run, read_runs
 from pullcord.analysis.table import Table, read_table, without_presumptions
 from pullcord.analysis.telling import Group
