@@ -108,3 +108,27 @@ def test_nodes_come_in_reading_order() -> None:
     heights = [node.shape.y for node in geometry.nodes]
     assert heights == sorted(heights)
     assert geometry.nodes[0].id == START
+
+
+def test_two_hundred_steps_are_drawn() -> None:
+    """A very long procedure of the usual kind still has its chart, sound and complete."""
+    steps = {
+        f"s{i}": {
+            "title": f"Look at part {i}",
+            "do": "d",
+            "ask": "How is it?",
+            "answers": {
+                "bad": f"cause c{i % 40}",
+                "fine": f"step s{i + 1}",
+                "not there": f"step s{min(i + 3, 199)}" if i % 8 == 0 else "done",
+            },
+        }
+        for i in range(199)
+    }
+    steps["s199"] = {"title": "Last", "do": "d", "then": "done"}
+    causes = {f"c{i}": {"title": f"Part {i} bad", "remedy": "r"} for i in range(40)}
+    procedure = small(start="s0", steps=steps, causes=causes)
+    geometry = fit_chart(chart_of(procedure, {}), SCREEN_STYLES, 712, "built-in")
+    assert arrows(geometry) == Counter([(START, "step:s0"), *procedure_graph(procedure).edges])
+    assert texts_outside(geometry) == []
+    assert labels_on_labels(geometry) == []

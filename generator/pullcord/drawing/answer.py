@@ -27,12 +27,13 @@ FAR_PX = 90
 REACH_PX = 330
 """How far along the arrow a place is looked for."""
 _STEP_PX = 6
+_PIECE = 40
+"""Points in a piece of an arrow."""
 _SIDES = ((1, 0), (1, -1), (-1, 0), (-1, -1), (1, 1), (-1, 1))
 """Where an answer may stand about a point of its arrow: beside it, or touching with a corner.
 
 The first number is 1 on the side to which the arrow turns, the second 1 below.
 """
-
 
 _Bounded = tuple[Box, tuple[Point, ...]]
 """Points with the box around them, so that most questions are answered by the box alone."""
@@ -42,7 +43,16 @@ _Bounded = tuple[Box, tuple[Point, ...]]
 class _Obstacles:
     outlines: tuple[_Bounded, ...]
     arrows: tuple[_Bounded, ...]
+    """Pieces of all arrows."""
     page: Box
+
+    def near(self, box: Box) -> _Obstacles:
+        """Return those that may touch something inside a box."""
+        return _Obstacles(
+            tuple(each for each in self.outlines if is_overlapping(box, each[0])),
+            tuple(each for each in self.arrows if is_overlapping(box, each[0])),
+            self.page,
+        )
 
 
 @dataclass(frozen=True)
@@ -73,10 +83,7 @@ def settle_answers(geometry: Geometry, loose: frozenset[Pair]) -> Settled:
                 for other in edges
                 if other.label and other is not edge and (other.tail, other.head) not in homeless
             ]
-            free = (
-                at for at in _places(edge, edge.label) if _is_free(box_of(at), taken, obstacles)
-            )
-            found = next(free, None)
+            found = _free_place(edge, edge.label, taken, obstacles)
             if found is not None:
                 edges[number] = replace(edge, label=found)
                 homeless.discard(pair)
@@ -86,14 +93,25 @@ def settle_answers(geometry: Geometry, loose: frozenset[Pair]) -> Settled:
 def _is_ill_placed(edge: PlacedEdge, label: Label, obstacles: _Obstacles) -> bool:
     if abs(label.y - edge.curve[0][1]) > FAR_PX:
         return True
-    own = _arrow(edge)
-    return any(_is_crossed(box_of(label), *arrow) for arrow in obstacles.arrows if arrow != own)
+    own = set(_pieces(edge))
+    box = box_of(label)
+    return any(_is_crossed(box, *piece) for piece in obstacles.near(box).arrows if piece not in own)
+
+
+def _free_place(
+    edge: PlacedEdge, label: Label, taken: list[Box], obstacles: _Obstacles
+) -> Label | None:
+    places = list(_places(edge, label))
+    reach = box_around(corner for place in places for corner in box_of(place).corners)
+    near = obstacles.near(reach)
+    close = [box for box in taken if is_overlapping(box, reach)]
+    return next((place for place in places if _is_free(box_of(place), close, near)), None)
 
 
 def _obstacles(geometry: Geometry) -> _Obstacles:
     return _Obstacles(
         outlines=tuple(_outline(node.shape) for node in geometry.nodes),
-        arrows=tuple(_arrow(edge) for edge in geometry.edges),
+        arrows=tuple(piece for edge in geometry.edges for piece in _pieces(edge)),
         page=Box(0, 0, geometry.width, geometry.height),
     )
 
@@ -145,8 +163,10 @@ def _outline(shape: Shape) -> _Bounded:
     return box_around(corners), corners
 
 
-def _arrow(edge: PlacedEdge) -> _Bounded:
+def _pieces(edge: PlacedEdge) -> Iterator[_Bounded]:
     points = (*points_along(edge.curve, _STEP_PX), edge.arrow[0])
-    bounds = box_around(points)
-    # A quite straight arrow would have no width, and a box without width overlaps nothing.
-    return Box(bounds.left - 1, bounds.top - 1, bounds.right + 1, bounds.bottom + 1), points
+    for start in range(0, len(points), _PIECE):
+        piece = points[start : start + _PIECE]
+        bounds = box_around(piece)
+        # A quite straight piece would have no width, and a box without width overlaps nothing.
+        yield Box(bounds.left - 1, bounds.top - 1, bounds.right + 1, bounds.bottom + 1), piece

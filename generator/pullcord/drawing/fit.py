@@ -4,12 +4,17 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from pullcord.drawing.answer import settle_answers
+from pullcord.drawing.answer import Settled, settle_answers
+from pullcord.drawing.arrange import Pair
 from pullcord.drawing.chart import Chart
 from pullcord.drawing.geometry import Geometry
 from pullcord.drawing.layout import Engine, lay_out
-from pullcord.drawing.place import place, request_for, size_chart
+from pullcord.drawing.place import SizedChart, place, request_for, size_chart
 from pullcord.drawing.style import Style
+
+LARGE = 120
+"""A chart of more symbols is slid anyway: only the last style is worth the time it takes."""
+_ROUNDS = 2
 
 
 def fit_chart(chart: Chart, styles: Sequence[Style], widest_px: float, engine: Engine) -> Geometry:
@@ -18,7 +23,7 @@ def fit_chart(chart: Chart, styles: Sequence[Style], widest_px: float, engine: E
     Raises LayoutError as `lay_out` does.
     """
     tried: list[Geometry] = []
-    for style in styles:
+    for style in styles if len(chart.nodes) <= LARGE else styles[-1:]:
         tried.append(geometry_of(chart, style, engine))
         if tried[-1].width <= widest_px:
             return tried[-1]
@@ -29,13 +34,19 @@ def geometry_of(chart: Chart, style: Style, engine: Engine) -> Geometry:
     """Return the chart's geometry in one style. Raises LayoutError as `lay_out` does.
 
     The engine is first asked to keep no room for the answers of arrows that pass other steps,
-    since there mostly is room near the question. Those that find none are asked for again.
+    since there mostly is room near the question. Those that find none are asked for again; if
+    that does not settle it, the engine keeps room for all.
     """
     sized = size_chart(chart, style)
     loose = sized.hints.passing
-    while True:
-        (plan,) = lay_out([request_for(sized, loose)], engine)
-        settled = settle_answers(place(sized, plan), loose)
+    for _ in range(_ROUNDS):
+        settled = _lay_out(sized, loose, engine)
         if not settled.homeless:
             return settled.geometry
         loose -= settled.homeless
+    return _lay_out(sized, frozenset(), engine).geometry
+
+
+def _lay_out(sized: SizedChart, loose: frozenset[Pair], engine: Engine) -> Settled:
+    (plan,) = lay_out([request_for(sized, loose)], engine)
+    return settle_answers(place(sized, plan), loose)

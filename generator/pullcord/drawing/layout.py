@@ -35,6 +35,11 @@ _MENDS: dict[Engine, str] = {
     "dot": "Install Graphviz, or take `engine: dot` out of the settings to use the built-in one.",
 }
 
+_MEND_SLOW = (
+    "A chart with very many steps takes it too long: split the procedure into several that hand "
+    "over to one another."
+)
+
 
 def lay_out(
     requests: Sequence[Request], engine: Engine, timeout_seconds: float = TIMEOUT_SECONDS
@@ -90,7 +95,7 @@ def _run(
         )
     except subprocess.TimeoutExpired:
         message = f"The layout engine `{program.name}` gave no answer in {timeout_seconds:g} s."
-        raise LayoutError(f"{message} {_MENDS[engine]}") from None
+        raise LayoutError(f"{message} {_MEND_SLOW}") from None
     except OSError as error:
         message = f"The layout engine `{program.name}` cannot be started: {error.strerror}."
         raise LayoutError(f"{message} {_MENDS[engine]}") from error

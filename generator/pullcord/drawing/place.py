@@ -22,6 +22,8 @@ from pullcord.drawing.plane import Point
 from pullcord.drawing.shape import label_of, shape_of
 from pullcord.drawing.style import Style
 
+FREE_MOST = 60
+"""A chart of more symbols always gets a column: left free it is too wide, and may take minutes."""
 _ARROW_HALF_WIDTH = 0.45
 """Of a head's length."""
 
@@ -39,11 +41,12 @@ class SizedChart:
 
 def size_chart(chart: Chart, style: Style) -> SizedChart:
     """Arrange a chart and measure every symbol and every answer."""
-    drawn = arranged(chart, style.arrangement, style.reach)
+    arrangement = style.arrangement if len(chart.nodes) <= FREE_MOST else "column"
+    drawn = arranged(chart, arrangement, style.reach)
     return SizedChart(
         chart=drawn,
         style=style,
-        hints=hints_for(drawn, style.arrangement),
+        hints=hints_for(drawn, arrangement),
         shapes=tuple(shape_of(node, style) for node in drawn.nodes),
         labels=tuple(label_of(edge.answers, style) for edge in drawn.edges),
     )
