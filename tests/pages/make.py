@@ -96,6 +96,57 @@ steps:
 """
 
 
+PINNED = NO_SPARK.replace(
+    "at: source wire, against: bare metal", "at: unit.source, against: unit.ground"
+)
+
+BIKE = """\
+machine: old-bike
+title: Old bike
+kind: farm-bike
+ignition: points
+fuel: carburettor
+strokes: two
+drive: Chain
+about: Stands behind the barn.
+altitude-metres: 640
+values:
+  source-coil: {title: Source coil, limits: 225-275 ohm, winding: copper, source: measured,
+                note: Read 250 ohm in May.}
+  plug-gap: {limits: 0.6-0.7 mm, source: a leaflet}
+  tyre-size: {value: 21x7-10, source: the tyre}
+  oil-volume: {title: Oil, quantity: volume}
+  chain-pitch: {value: 12.7 mm, source: measured}
+  bore: {value: 40 mm, source: measured}
+  stroke: {value: 34 mm, source: measured}
+connectors:
+  unit:
+    title: Plug of the unit
+    rows: 1
+    columns: 3
+    blanks: a3
+    note: Behind the seat.
+    pins:
+      source: {at: a1, wire: BK/RD, function: Source coil,
+               expect: [{against: unit.ground, value: source-coil}]}
+      ground: {at: a2, wire: GN, function: Ground, note: Corrodes first.}
+"""
+
+PUMP = """\
+machine: old-pump
+title: Old pump
+kind: pump
+ignition: points
+"""
+
+CART = """\
+machine: cart
+title: Cart
+kind: cart
+ignition: battery-coil
+"""
+
+
 @dataclass(frozen=True)
 class Read:
     """A procedure as read from a file."""
@@ -181,6 +232,21 @@ def example_pages() -> Mapping[str, Page]:
 
 
 @cache
+def shed_pages() -> Mapping[str, Page]:
+    """Make the pages of the two examples, with a bike, a pump that nobody knows, and a cart.
+
+    The first procedure, whose probes go to pins, does not fit the cart.
+    """
+    machines = tuple(machine(text) for text in (BIKE, PUMP, CART))
+    return pages_of(procedure(PINNED), procedure(WONT_IDLE), machines=machines)
+
+
+def step_of(uri: str, step: str) -> Element:
+    """Return a step's section on a page of the shed."""
+    return tree_of(shed_pages()[uri]).by_id(f"step-{step}")
+
+
+@cache
 def tree_of(page: Page) -> Element:
     """Read a page."""
     return read_html(page.html)
@@ -191,4 +257,5 @@ def no_spark_page(text: str = NO_SPARK) -> Element:
     project = shelf(procedure(text), procedure(WONT_IDLE))
     notes = safety_notes(project.library)["no-spark"]
     read = project.files["no-spark"]
-    return tree_of(procedure_page(KIT, read, posts_of(project, "no-spark"), notes, NO_CHART))
+    posts = posts_of(project, "no-spark")
+    return tree_of(procedure_page(KIT, read, posts, notes, NO_CHART, Markup("{}")))

@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass, field
 from html.parser import HTMLParser
 
+DATA = "application/json"
 VOID = {"br", "hr", "img", "input", "link", "meta"}
 
 
@@ -42,6 +43,10 @@ class Element:
     def tags(self, tag: str) -> list[Element]:
         """Return every element of a tag in it, in document order."""
         return [element for element in self.walk() if element.tag == tag]
+
+    def runs(self) -> list[Element]:
+        """Return every script in it that a browser would run: data are none."""
+        return [each for each in self.tags("script") if each.attrs.get("type") != DATA]
 
     def by_id(self, id_: str) -> Element:
         """Return the one element with this id."""

@@ -46,6 +46,8 @@ class Kit:
     """What each of our drawings says, by name."""
     guide: Mapping[str, GuideSection]
     groups: Mapping[str, HomeGroup]
+    walk: Mapping[str, str]
+    """Words of the guided walk."""
 
 
 def shipped_templates() -> Path:
@@ -74,6 +76,7 @@ def read_kit(settings: Settings) -> Kit:
         signs=_known("signs", Words, folders),
         guide=read_texts(folders, "guide", Named[GuideSection]),
         groups=read_texts(folders, "home", Named[HomeGroup]),
+        walk=_known("walk", Words, folders),
     )
 
 
@@ -84,7 +87,7 @@ def render(kit: Kit, template: str, view: object) -> Markup:
     """
     try:
         page = kit.templates.get_template(f"pages/{template}.html.j2")
-        return Markup(page.render(view=view, words=kit.words))  # noqa: S704 (autoescaped)
+        return Markup(page.render(view=view, words=kit.words, walk=kit.walk))  # noqa: S704 (autoescaped)
     except TemplateError as error:
         raise PullcordError(f"template pages/{template}.html.j2: {error}") from error
 

@@ -78,22 +78,25 @@ class ProcedureView:
     guide_link: str
     signs: tuple[SignView, ...]
     """The drawings its boxes show, put into the page once."""
+    walk: Markup
+    """What the scripts of the guided walk are told, as JSON."""
     imprint: Imprint
 
 
 def procedure_page(
-    kit: Kit, read: ReadProcedure, posts: Signposts, notes: SafetyNotes, chart: ChartView
-) -> Page:
+    kit: Kit, read: ReadProcedure, posts: Signposts, notes: SafetyNotes, chart: ChartView,
+    walk: Markup,
+) -> Page:  # fmt: skip
     """Return the page of a procedure without error findings, with its cautions and its chart.
 
-    `posts` say whether it is the general page or a machine's.
+    `posts` say whether it is the general page or a machine's; `walk` is its `walk_json`.
     """
     procedure, machine = posts.procedure, posts.subject.title
     title = kit.words["machine_title"].format(title=procedure.title, machine=machine)
     return Page(
         src_uri=posts.uri,
         title=title if machine else procedure.title,
-        html=render(kit, "procedure", _view(kit, read.digest, posts, notes, chart)),
+        html=render(kit, "procedure", _view(kit, read.digest, posts, notes, chart, walk)),
         headings=_headings(posts),
         source=read.path,
         in_search=not machine,
@@ -101,7 +104,7 @@ def procedure_page(
 
 
 def _view(
-    kit: Kit, digest: str, posts: Signposts, notes: SafetyNotes, chart: ChartView
+    kit: Kit, digest: str, posts: Signposts, notes: SafetyNotes, chart: ChartView, walk: Markup
 ) -> ProcedureView:
     procedure = posts.procedure
     return ProcedureView(
@@ -134,6 +137,7 @@ def _view(
         home_link=link(posts.uri, kit.settings.home_uri),
         guide_link=link(posts.uri, GUIDE),
         signs=sign_views(kit, kit.signs),
+        walk=walk,
         imprint=imprint(kit, digest, posts.subject.digest),
     )
 

@@ -18,6 +18,8 @@ from pullcord.pages.procedure_page import procedure_page
 from pullcord.pages.rules_page import rules_page
 from pullcord.pages.settings import Settings
 from pullcord.pages.subject import Subject, subject_of
+from pullcord.pages.walk_data import walk_data, walk_json
+from pullcord.pages.walk_left import read_left
 from pullcord.pages.way import Signposts
 from pullcord.readings import is_fitting, parse_meter
 from pullcord.safety.notes import SafetyNotes, safety_notes
@@ -78,5 +80,7 @@ def _versions(
         if subject.machine is None or is_fitting(procedure, subject.machine)
     ]
     charts = chart_views(kit, pages, notes.boxes)
+    left = read_left(procedure)
     for posts, chart in zip(pages, charts, strict=True):
-        yield procedure_page(kit, read, posts, notes, chart)
+        walk = walk_json(walk_data(kit, posts, read.digest, left))
+        yield procedure_page(kit, read, posts, notes, chart, walk)

@@ -15,7 +15,7 @@ ONE_FILE = "one-file"
 """Where the files of single procedures lie."""
 HOMES = ("index.md", "start.md")
 """Where the page of symptoms is, by whether the project has a home page of its own."""
-_STYLES = ("font.css", "pullcord.css", "chart.css", "pin-chart.css", "search.css")
+_STYLES = ("font.css", "pullcord.css", "chart.css", "pin-chart.css", "search.css", "walk.css")
 """What the pages need of our styles; the rest is for the theme."""
 
 
