@@ -259,3 +259,50 @@ def test_what_is_no_site_is_not_packed(shed: Path) -> None:
     result = CliRunner().invoke(main, ["pack"])
     assert result.exit_code == 1
     assert "run `pullcord build` first" in result.output
+
+
+SMALL_PDF = b"%PDF-"
+
+
+def test_a_chart_is_printed(shed: Path) -> None:
+    """The file is a PDF, and the command says where it is."""
+    put("procedures/no-prime.yaml", GOOD)
+    done = run("print", "no-prime", "-o", "chart.pdf")
+    assert (done.exit_code, done.stdout) == (0, "The PDF is chart.pdf\n")
+    assert Path("chart.pdf").read_bytes().startswith(SMALL_PDF)
+
+
+@pytest.mark.parametrize(
+    ("words", "code", "said"),
+    [
+        pytest.param(["no-pime"], 2, "did you mean `no-prime`?", id="no such procedure"),
+        pytest.param([], 2, "name a procedure", id="no name"),
+        pytest.param(["no-prime", "--machine", "x"], 2, "there is no machine `x`", id="no machine"),
+        pytest.param(["no-prime", "--paper", "b5"], 2, "'b5' is not one of", id="no such paper"),
+        pytest.param(["no-prime", "--what", "record"], 1, "takes no reading", id="no reading"),
+    ],
+)
+def test_what_cannot_be_printed_is_said(shed: Path, words: list[str], code: int, said: str) -> None:
+    """Wrong usage ends with 2, what cannot be printed with 1; neither leaves a file."""
+    put("procedures/no-prime.yaml", GOOD)
+    done = run("print", *words, "-o", "sheet.pdf")
+    assert done.exit_code == code
+    assert said in done.stderr
+    assert not Path("sheet.pdf").exists()
+
+
+def test_a_place_that_cannot_be_written(shed: Path) -> None:
+    """A missing folder is told without a traceback."""
+    put("procedures/no-prime.yaml", GOOD)
+    done = run("print", "no-prime", "-o", "nowhere/chart.pdf")
+    assert done.exit_code == 1
+    assert done.stderr == "error: nowhere/chart.pdf cannot be written: No such file or directory\n"
+
+
+def test_nothing_unproven_is_printed(shed: Path) -> None:
+    """A procedure with an error is not printed; the error is shown instead."""
+    put("procedures/no-prime.yaml", GOOD.replace("cause air-leak", "cause air-leek"))
+    done = run("print", "no-prime", "-o", "chart.pdf")
+    assert done.exit_code == 1
+    assert "there is no cause called `air-leek`" in done.stdout
+    assert not Path("chart.pdf").exists()

@@ -15,6 +15,7 @@ import click
 
 from pullcord.errors import FindingsError, PullcordError
 from pullcord.finding import Finding, Severity
+from pullcord.printing.paper import KINDS, PAPERS, Kind, PaperName
 from pullcord.project import load_project
 from pullcord.rules.show import count_findings, show_finding
 from pullcord.site.meter import read_meter
@@ -25,6 +26,7 @@ from pullcord.source.files import read_file
 EXISTING = click.Path(exists=True, path_type=Path)
 EXISTING_FILE = click.Path(exists=True, dir_okay=False, path_type=Path)
 FOLDER = click.Path(file_okay=False, path_type=Path)
+OUTPUT = click.Path(dir_okay=False, path_type=Path)
 
 
 @click.group(context_settings={"help_option_names": ["-h", "--help"]})
@@ -86,7 +88,7 @@ def build(config: Path, site_dir: Path | None, strict: bool) -> None:
 
 @main.command()
 @click.argument("site", default="site", type=FOLDER)
-@click.option("-o", "--output", type=click.Path(dir_okay=False, path_type=Path), help="The file.")
+@click.option("-o", "--output", type=OUTPUT, help="The file.")
 def pack(site: Path, output: Path | None) -> None:
     """Pack a built site into one zip file, to be carried to a tablet.
 
@@ -98,6 +100,40 @@ def pack(site: Path, output: Path | None) -> None:
         click.echo(f"error: {error}", err=True)
         sys.exit(1)
     click.echo(f"The pack is {place}")
+
+
+@main.command("print")
+@click.argument("name", default="")
+@click.option("--machine", default="", help="A machine, whose limits are printed.")
+@click.option("--paper", type=click.Choice(PAPERS), default="a4", show_default=True)
+@click.option("--what", type=click.Choice(KINDS), default="flowchart", show_default=True)
+@click.option("-o", "--output", required=True, type=OUTPUT, help="The PDF file to write.")
+def print_(name: str, machine: str, paper: PaperName, what: Kind, output: Path) -> None:
+    """Write a PDF to be printed.
+
+    NAME is a procedure; for `--what pins` it may be a machine. A binder without one holds
+    everything.
+    """
+    from pullcord.printing.output import print_sheets  # A check must not wait for these either.
+    from pullcord.printing.press import UnknownNameError
+    from pullcord.site.paper import read_project_press
+
+    if not name and what != "binder" and not (what == "pins" and machine):
+        raise click.UsageError("name a procedure, such as `pullcord print no-spark -o chart.pdf`")
+    try:
+        output.write_bytes(print_sheets(read_project_press(paper), what, name, machine))
+    except UnknownNameError as error:
+        raise click.UsageError(str(error)) from error
+    except FindingsError as error:
+        _print_findings(error.findings)
+        sys.exit(1)
+    except PullcordError as error:
+        click.echo(f"error: {error}", err=True)
+        sys.exit(1)
+    except OSError as error:
+        click.echo(f"error: {output} cannot be written: {error.strerror}", err=True)
+        sys.exit(1)
+    click.echo(f"The PDF is {output}")
 
 
 def _print_findings(findings: Iterable[Finding]) -> None:

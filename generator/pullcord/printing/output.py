@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
-from typing import Any, Literal
+from typing import Any
 
 from pullcord.drawing.shape import BAR_PX
 from pullcord.errors import PullcordError
@@ -15,7 +15,7 @@ from pullcord.printing import frame
 from pullcord.printing.binder import binder_parts
 from pullcord.printing.chart import notes
 from pullcord.printing.chart.symbols import CORNER_PX
-from pullcord.printing.paper import PaperName
+from pullcord.printing.paper import Kind, PaperName
 from pullcord.printing.parts.chart import chart_part
 from pullcord.printing.parts.leaving import leaving_part
 from pullcord.printing.parts.pins import pin_part
@@ -24,8 +24,6 @@ from pullcord.printing.parts.steps import step_part
 from pullcord.printing.press import Press, Topic, read_press, subject_named, topic
 from pullcord.printing.typeset import typeset
 
-Kind = Literal["flowchart", "steps", "pins", "record", "walkaway", "binder"]
-KINDS: tuple[Kind, ...] = ("flowchart", "steps", "pins", "record", "walkaway", "binder")
 SITE_KINDS: tuple[Kind, ...] = ("flowchart", "steps", "record", "walkaway")
 """What a site offers ready beside each procedure's page."""
 LANGUAGE = "en"
@@ -57,15 +55,18 @@ def print_sheets(press: Press, kind: Kind, name: str = "", machine: str = "") ->
     """Return one kind of sheets as a PDF.
 
     Pin charts are a machine's: there the machine may be given as the name. A binder holds
-    everything when no name is given. Raises PullcordError for unknown names and for what cannot be
-    printed.
+    everything when no name is given. Raises UnknownNameError for names, and PullcordError for what
+    cannot be printed.
     """
     if kind == "binder":
         return _document(press, press.words["binder_title"], binder_parts(press, name, machine))
     if kind == "pins":
         part = pin_part(press, subject_named(press, machine or name))
     else:
-        part = _PARTS[kind](topic(press, name, machine))
+        about = topic(press, name, machine)
+        if machine and not about.is_fitting:
+            raise PullcordError(f"`{name}` is not for `{machine}`: see what it fits")
+        part = _PARTS[kind](about)
     return _document(press, part["title"], [part])
 
 
@@ -86,7 +87,7 @@ def procedure_pdfs(
     for name in project.files:
         for machine in ("", *machines):
             about = topic(press, name, machine)
-            if machine and about.posts.subject.machine not in about.posts.fitting:
+            if machine and not about.is_fitting:
                 continue
             for kind in kinds:
                 if kind != "record" or takes_readings(about):

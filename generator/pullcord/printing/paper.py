@@ -10,6 +10,10 @@ from dataclasses import dataclass
 from typing import Literal
 
 PaperName = Literal["a4", "letter", "a3"]
+PAPERS: tuple[PaperName, ...] = ("a4", "letter", "a3")
+Kind = Literal["flowchart", "steps", "pins", "record", "walkaway", "binder"]
+KINDS: tuple[Kind, ...] = ("flowchart", "steps", "pins", "record", "walkaway", "binder")
+"""What can be printed."""
 MM_PER_PX = 25.4 / 96
 PT_PER_PX = 72 / 96
 BINDING_MM = 20.0

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from typing import TypeVar
 
 from pullcord.errors import PullcordError
-from pullcord.model.nearest import nearest
+from pullcord.model.nearest import did_you_mean
 from pullcord.pages.imprint import imprint
 from pullcord.pages.kit import Kit, read_kit, template_folders
 from pullcord.pages.need import ReadMachine, ReadProcedure, ReadProject
@@ -20,6 +20,10 @@ from pullcord.printing.frame import Frame, Said
 from pullcord.printing.paper import PaperName, on_its_side, upright
 from pullcord.readings import Meter, parse_meter
 from pullcord.safety.notes import SafetyNotes, safety_notes
+
+
+class UnknownNameError(PullcordError):
+    """There is no procedure or machine of a name somebody asked for."""
 
 
 @dataclass(frozen=True)
@@ -44,6 +48,11 @@ class Topic:
     read: ReadProcedure
     posts: Signposts
     notes: SafetyNotes
+
+    @property
+    def is_fitting(self) -> bool:
+        """Say whether the procedure applies to the machine."""
+        return self.posts.subject.machine in self.posts.fitting
 
     def frames(self, title: str) -> tuple[Frame, Frame]:
         """Return upright and lying sheets with a title of the printed texts."""
@@ -72,7 +81,7 @@ def read_press(project: ReadProject, settings: Settings, paper: PaperName) -> Pr
 
 
 def topic(press: Press, name: str, machine: str = "") -> Topic:
-    """Return a procedure with what its sheets need. Raises PullcordError for an unknown name."""
+    """Return a procedure with what its sheets need. Raises UnknownNameError."""
     read = _find("procedure", name, press.project.files)
     procedure, library = read.procedure, press.project.library
     subject = subject_named(press, machine) if machine else Subject(press.meter)
@@ -81,7 +90,7 @@ def topic(press: Press, name: str, machine: str = "") -> Topic:
 
 
 def subject_named(press: Press, machine: str) -> Subject:
-    """Return a machine. Raises PullcordError for an unknown name."""
+    """Return a machine. Raises UnknownNameError."""
     read: ReadMachine = _find("machine", machine, press.project.machines)
     return subject_of(read.machine, read.digest, press.meter)
 
@@ -97,6 +106,5 @@ Found = TypeVar("Found")
 def _find(kind: str, name: str, known: Mapping[str, Found]) -> Found:
     if name in known:
         return known[name]
-    near = nearest(name, known)
-    hint = f"did you mean `{near}`?" if near else f"known are: {', '.join(known) or 'none'}"
-    raise PullcordError(f"there is no {kind} `{name}`; {hint}")
+    hint = did_you_mean(name, known, f"known are: {', '.join(known) or 'none'}")
+    raise UnknownNameError(f"there is no {kind} `{name}`; {hint}")

@@ -1,6 +1,7 @@
 """Which folders a project's `mkdocs.yml` tells the plugin to read.
 
-Only what `pullcord check` needs is read here; MkDocs itself reads the file for a build.
+Only what the commands `check` and `print` need is read here; MkDocs itself reads the file for a
+build.
 """
 
 from __future__ import annotations
@@ -30,6 +31,12 @@ class FolderSettings:
     """Shipped procedures that the project's own take the place of."""
     meter: Any = None
     """The shop's meter, as it stands in the file; None when it names none."""
+    templates: tuple[str, ...] = ()
+    """Folders whose templates and texts go before the shipped ones."""
+    currency: str = ""
+    """What stands behind an amount of money."""
+    cache: str = ".cache/pullcord"
+    """Where finished charts are kept."""
 
 
 def read_folder_settings(raw: bytes) -> FolderSettings | None:
@@ -45,6 +52,9 @@ def read_folder_settings(raw: bytes) -> FolderSettings | None:
         library=str(options.get("library", "true")).lower() not in _FALSE,
         replaces=_texts(options.get("replaces")) or (),
         meter=options.get("meter"),
+        templates=_texts(options.get("templates")) or (),
+        currency=str(options.get("currency") or ""),
+        cache=str(options.get("cache") or FolderSettings.cache),
     )
 
 
