@@ -6,7 +6,7 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from itertools import islice
 
-from pullcord.analysis.changes import Change, Written
+from pullcord.analysis.changes import Change, Written, orders_after
 from pullcord.analysis.guard import Guard
 from pullcord.analysis.plan import Ask, Plan
 from pullcord.analysis.sensitivity import Robustness, read_robustness
@@ -75,13 +75,11 @@ def _found(plan: Plan) -> Iterator[str]:
 
 def _is_allowed(written: Written, change: Change, guard: Guard) -> bool:
     """Say whether every order the changed procedure can lead to is allowed."""
-    if not change.orders:
-        return True
     ways = list(islice(_ways_to(written, change.place), MOST_WAYS + 1))
     return len(ways) <= MOST_WAYS and all(
-        guard.allows_whole((*way, *order[:-1]), order[-1])
+        guard.allows_end((), (*way, *order[:-1]), order[-1])
+        for order in orders_after(written, change)
         for way in ways
-        for order in change.orders
     )
 
 

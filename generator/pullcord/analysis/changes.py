@@ -1,7 +1,6 @@
 """What a single change to a procedure would save: a check asked earlier, or left out.
 
-When a check is asked earlier, the walk goes on as written from there, but a check whose answer is
-known by then is skipped, an action is not done twice, and the walk ends when one outcome is left.
+How a walk goes on after a check that was asked early, see `walk.py`.
 """
 
 from __future__ import annotations
@@ -14,7 +13,7 @@ from pullcord.analysis.needs import Needs, read_needs
 from pullcord.analysis.odds import Odds
 from pullcord.analysis.table import Origin, Table, taking
 from pullcord.analysis.tree import Tree
-from pullcord.analysis.walk import Course, Walk
+from pullcord.analysis.walk import Course, Spot
 from pullcord.model.action import Action
 
 LEAST_MINUTES = 0.005
@@ -39,6 +38,10 @@ class Written:
     kept: frozenset[str]
     """Checks that others must come after, so that they are never skipped."""
 
+    def course(self) -> Course:
+        """Return how a walk goes on once a check was asked early."""
+        return Course(self.tree, self.table, self.needs, self.kept)
+
 
 @dataclass(frozen=True)
 class Change:
@@ -56,8 +59,6 @@ class Change:
     """Mean minutes saved by outcome; negative where it costs time."""
     presumed: tuple[str, ...]
     """Outcomes of which it is only presumed what they answer at the moved check (`table.py`)."""
-    orders: tuple[tuple[str, ...], ...]
-    """Every order of steps a changed walk can take, the outcome last; none for a check left out."""
 
 
 def read_written(tree: Tree, table: Table, odds: Odds) -> Written:
@@ -97,6 +98,7 @@ def _left_out(written: Written) -> Iterator[Change]:
 
 def _asked_earlier(written: Written) -> Iterator[Change]:
     tree = written.tree
+    course = written.course()
     below: dict[str, frozenset[str]] = {}
     for step in reversed(tree.order):
         onward = [way.to.removeprefix("step:") for way in tree.ways[step]]
@@ -104,33 +106,44 @@ def _asked_earlier(written: Written) -> Iterator[Change]:
     for check in tree.checks:
         for moved in tree.checks:
             if moved in below[check]:
-                change = _asked_before(written, moved, check)
+                change = _asked_before(written, course, moved, check)
                 if change is not None:
                     yield change
 
 
-def _asked_before(written: Written, moved: str, check: str) -> Change | None:
+def _asked_before(written: Written, course: Course, moved: str, check: str) -> Change | None:
     place = _first_preparation(written, check)
     mass = written.arriving[f"step:{place}"]
-    walk = Walk(f"step:{place}", mass, {}, frozenset(written.tree.always_before[place]))
     cells = written.table[moved]
-    missing = written.needs.before[moved] - walk.done
+    done = frozenset(written.tree.always_before[place])
+    missing = written.needs.before[moved] - done
     if (
         any(cells[name].origin is Origin.UNKNOWN for name in mass)
         or any(written.tree.asks(step) for step in missing)
-        or (walk.done | missing) & written.needs.fences[moved]
+        or (done | missing) & written.needs.fences[moved]
     ):
         return None
-    course = Course(written.tree, written.table, written.needs, written.kept)
-    ends = list(course.ask_first(moved, walk))
+    minutes = course.minutes_asking(moved, _spot(written, place))
     rest = written.rest[f"step:{place}"]
-    saved = {name: weight * rest[name] for name, weight in mass.items()}
-    for end in ends:
-        for name, weight in end.mass.items():
-            saved[name] -= weight * end.minutes
+    saved = {name: weight * (rest[name] - minutes[name]) for name, weight in mass.items()}
     presumed = tuple(name for name in mass if cells[name].origin is Origin.PRESUMED)
-    orders = tuple(dict.fromkeys((*end.order, end.node) for end in ends))
-    return _change(written, moved, check, saved, presumed, orders)
+    return _change(written, moved, check, saved, presumed)
+
+
+def orders_after(written: Written, change: Change) -> Iterator[tuple[str, ...]]:
+    """Yield every order of steps that a changed walk can take from the change on.
+
+    The last item is the outcome's graph node. There is none for a check left out.
+    """
+    if change.before:
+        yield from written.course().orders_asking(change.step, _spot(written, change.place))
+
+
+def _spot(written: Written, place: str) -> Spot:
+    done = frozenset(
+        step for step in written.tree.always_before[place] if not written.tree.asks(step)
+    )
+    return Spot(f"step:{place}", frozenset(written.arriving[f"step:{place}"]), done)
 
 
 def _change(
@@ -139,12 +152,11 @@ def _change(
     before: str,
     saved: Mapping[str, float],
     presumed: tuple[str, ...] = (),
-    orders: tuple[tuple[str, ...], ...] = (),
 ) -> Change:
     shares = written.shares
     each = {name: gain / shares[name] for name, gain in saved.items() if shares[name]}
     place = _first_preparation(written, before) if before else step
-    return Change(step, before, place, sum(saved.values()), each, presumed, orders)
+    return Change(step, before, place, sum(saved.values()), each, presumed)
 
 
 def _first_preparation(written: Written, check: str) -> str:

@@ -29,7 +29,3 @@ class Guard:
         """Say whether an order may go on with some steps and then end at an outcome."""
         whole = (*self.extended(order, names), outcome)
         return self.allows_more(order, names) and self.is_allowed(whole)
-
-    def allows_whole(self, names: tuple[str, ...], outcome: str) -> bool:
-        """Say whether a whole order and each of its beginnings are allowed."""
-        return self.allows_end((), names, outcome)

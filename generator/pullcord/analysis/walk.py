@@ -3,99 +3,153 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass, replace
 from math import inf
+from typing import NamedTuple
 
 from pullcord.analysis.needs import Needs, minutes_of
-from pullcord.analysis.table import Table, taking
+from pullcord.analysis.table import Table
 from pullcord.analysis.tree import Tree
 
+Minutes = Mapping[str, float]
+"""Mean minutes from some place to an end, by outcome."""
 
-@dataclass(frozen=True)
-class Walk:
-    """Where a walk is, and what lies behind it since the change."""
+
+class Spot(NamedTuple):
+    """Where a walk is."""
 
     node: str
     """The graph node it has come to."""
-    mass: Mapping[str, float]
-    """Probability by outcome that is still possible."""
-    answers: Mapping[str, str]
-    """Answers by check, of those asked early."""
+    possible: frozenset[str]
+    """The outcomes still possible."""
     done: frozenset[str]
-    """Steps done, also before the change."""
-    minutes: float = 0.0
-    order: tuple[str, ...] = ()
-    """Steps done since the change, in order."""
-
-    def doing(self, tree: Tree, steps: tuple[str, ...]) -> Walk:
-        """Return the walk after some steps; those done already are not done again."""
-        new = tuple(step for step in steps if step not in self.done)
-        return replace(
-            self,
-            done=self.done.union(new),
-            minutes=self.minutes + minutes_of(tree, new),
-            order=self.order + new,
-        )
+    """Actions done."""
+    given: tuple[str, str] = ("", "")
+    """The check that was asked early, and its answer."""
 
 
-@dataclass(frozen=True)
 class Course:
-    """What decides how a changed walk goes on."""
+    """How a walk goes on from a spot: as written, but for what is known or done already.
 
-    tree: Tree
-    table: Table
-    needs: Needs
-    kept: frozenset[str]
-    """Checks that are never skipped."""
+    A check whose answer is known is passed over, an action is not done twice, and the walk ends
+    with the outcome's tail once a single one is left.
+    """
 
-    def ask_first(self, moved: str, walk: Walk) -> Iterator[Walk]:
-        """Yield every end of a walk on which a check is asked here, and then all as written.
+    def __init__(self, tree: Tree, table: Table, needs: Needs, kept: frozenset[str]) -> None:
+        """Take over the procedure; checks in `kept` are never passed over."""
+        self._tree = tree
+        self._table = table
+        self._needs = needs
+        self._kept = kept
+        self._known: dict[Spot, Minutes] = {}
 
-        An end that asks a check after an action that forbids it has infinite minutes.
+    def minutes_asking(self, moved: str, spot: Spot) -> Minutes:
+        """Return the minutes when a check is asked at a spot and the walk then goes on there.
+
+        They are infinite where a check would come after an action that forbids it.
         """
-        before = self.needs.before[moved]
-        actions = tuple(step for step in self.tree.order if step in before)
-        lead_in = self.needs.longest[f"step:{moved}"]
-        walk = walk.doing(self.tree, (*actions, *lead_in, moved))
-        for way in self.tree.ways[moved]:
-            part = taking(self.table, moved, way.answer, walk.mass)
+        names, after = self._ask(moved, spot)
+        own = minutes_of(self._tree, names)
+        return self._added(own, moved, spot.possible, after)
+
+    def orders_asking(self, moved: str, spot: Spot) -> Iterator[tuple[str, ...]]:
+        """Yield every order of steps that can follow, the outcome's graph node last."""
+        names, after = self._ask(moved, spot)
+        for following in after.values():
+            for order in self._orders(following):
+                yield (*names, *order)
+
+    def _ask(self, moved: str, spot: Spot) -> tuple[tuple[str, ...], dict[str, Spot]]:
+        before = self._needs.before[moved]
+        actions = tuple(step for step in self._tree.order if step in before)
+        acts = (*actions, *self._needs.longest[f"step:{moved}"])
+        new = tuple(step for step in acts if step not in spot.done and not self._tree.asks(step))
+        done = spot.done.union(new)
+        after = {
+            answer: Spot(spot.node, part, done, (moved, answer))
+            for answer, part in self._parts(moved, spot.possible)
+        }
+        return (*new, moved), after
+
+    def _minutes(self, spot: Spot) -> Minutes:
+        known = self._known.get(spot)
+        if known is None:
+            names, at = self._pass_known(spot)
+            own = minutes_of(self._tree, names)
+            check = _unasked(at)
+            if check is None:
+                known = dict.fromkeys(at.possible, own)
+            elif at.done & self._needs.fences[check]:
+                known = dict.fromkeys(at.possible, inf)
+            else:
+                own += self._tree.procedure.steps[check].minutes
+                known = self._added(own, check, at.possible, self._after(check, at))
+            self._known[spot] = known
+        return known
+
+    def _orders(self, spot: Spot) -> Iterator[tuple[str, ...]]:
+        names, at = self._pass_known(spot)
+        check = _unasked(at)
+        if check is None:
+            yield (*names, at.node)
+            return
+        for following in self._after(check, at).values():
+            for order in self._orders(following):
+                yield (*names, check, *order)
+
+    def _added(
+        self, own: float, check: str, possible: frozenset[str], after: Mapping[str, Spot]
+    ) -> Minutes:
+        """Return minutes spent now plus the mean of those after each answer."""
+        total = dict.fromkeys(possible, own)
+        for answer, following in after.items():
+            for name, minutes in self._minutes(following).items():
+                total[name] += self._table[check][name].likelihood(answer) * minutes
+        return total
+
+    def _after(self, check: str, spot: Spot) -> dict[str, Spot]:
+        onward = {way.answer: way.to for way in self._tree.ways[check]}
+        return {
+            answer: Spot(onward[answer], part, spot.done, spot.given)
+            for answer, part in self._parts(check, spot.possible)
+        }
+
+    def _parts(self, check: str, possible: frozenset[str]) -> Iterator[tuple[str, frozenset[str]]]:
+        row = self._table[check]
+        for way in self._tree.ways[check]:
+            part = frozenset(name for name in possible if way.answer in row[name].answers)
             if part:
-                answers = {**walk.answers, moved: way.answer}
-                yield from self._go_on(replace(walk, mass=part, answers=answers))
+                yield way.answer, part
 
-    def _go_on(self, walk: Walk) -> Iterator[Walk]:
-        walk = self._pass_known(walk)
-        step = walk.node.removeprefix("step:")
-        if step == walk.node:
-            yield walk
-        elif walk.done & self.needs.fences[step]:
-            yield replace(walk, minutes=inf)
-        else:
-            walk = walk.doing(self.tree, (step,))
-            for way in self.tree.ways[step]:
-                part = taking(self.table, step, way.answer, walk.mass)
-                if part:
-                    yield from self._go_on(replace(walk, node=way.to, mass=part))
-
-    def _pass_known(self, walk: Walk) -> Walk:
+    def _pass_known(self, spot: Spot) -> tuple[tuple[str, ...], Spot]:
         """Go on to the next check whose answer is not known yet, or to the end."""
-        while walk.node.startswith("step:") and len(walk.mass) > 1:
-            step = walk.node.removeprefix("step:")
-            answer = self._known_answer(step, walk) if self.tree.asks(step) else ""
-            if answer is None:
-                return walk
-            if not self.tree.asks(step):
-                walk = walk.doing(self.tree, (step,))
-            onward = next(way.to for way in self.tree.ways[step] if way.answer == answer)
-            walk = replace(walk, node=onward)
-        if len(walk.mass) == 1:
-            (outcome,) = walk.mass
-            walk = replace(walk, node=outcome).doing(self.tree, self.needs.longest[outcome])
-        return walk
+        names: list[str] = []
+        node, possible, done, given = spot
+        while node.startswith("step:") and len(possible) > 1:
+            step = node.removeprefix("step:")
+            answer = ""
+            if self._tree.asks(step):
+                known = self._known_answer(step, spot)
+                if known is None:
+                    break
+                answer = known
+            elif step not in done:
+                names.append(step)
+            node = next(way.to for way in self._tree.ways[step] if way.answer == answer)
+        if len(possible) == 1:
+            (node,) = possible
+            names += [step for step in self._needs.longest[node] if step not in done]
+        return tuple(names), Spot(node, possible, done.union(names), given)
 
-    def _known_answer(self, step: str, walk: Walk) -> str | None:
-        if step in walk.answers:
-            return walk.answers[step]
-        row = self.table[step]
-        given = {answer for name in walk.mass for answer in row[name].answers}
-        return given.pop() if len(given) == 1 and step not in self.kept else None
+    def _known_answer(self, step: str, spot: Spot) -> str | None:
+        check, given = spot.given
+        if step == check:
+            return given
+        row = self._table[step]
+        answers = {answer for name in spot.possible for answer in row[name].answers}
+        return answers.pop() if len(answers) == 1 and step not in self._kept else None
+
+
+def _unasked(spot: Spot) -> str | None:
+    """Return the check a walk has come to, if it has not ended."""
+    is_check = spot.node.startswith("step:")
+    return spot.node.removeprefix("step:") if is_check else None

@@ -10,7 +10,8 @@ from operator import or_
 
 from pullcord.analysis.problem import Problem
 
-CHUNK_BITS = 8
+CHUNK_BITS = 4
+CHUNK_MASK = (1 << CHUNK_BITS) - 1
 
 Sums = tuple[float, float]
 """The sum of weights, and the sum of weight times log2 of weight."""
@@ -18,7 +19,7 @@ Sums = tuple[float, float]
 
 @dataclass(frozen=True)
 class _Weights:
-    """What each outcome weighs, and the sums of every eight neighbouring ones."""
+    """What each outcome weighs, and the sums of every few neighbouring ones."""
 
     each: tuple[float, ...]
     chunks: tuple[tuple[Sums, ...], ...]
@@ -28,7 +29,7 @@ class Scales:
     """Weighs sets of a problem's outcomes.
 
     An outcome that may give k answers to a question weighs 1/k once one of them was heard. The
-    sums of eight neighbours are made once for each set of such questions and remembered.
+    sums of a few neighbours are made once for each set of such questions and remembered.
     """
 
     def __init__(self, problem: Problem) -> None:
@@ -44,7 +45,7 @@ class Scales:
         for chunk in self._weights(done & self._heard).chunks:
             if not possible:
                 break
-            own = chunk[possible & 0xFF]
+            own = chunk[possible & CHUNK_MASK]
             mass += own[0]
             product += own[1]
             possible >>= CHUNK_BITS
