@@ -15,13 +15,14 @@ No clock decides, so the same procedure gives the same plan everywhere.
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from math import inf
 
 from pullcord.analysis.guard import Guard
 from pullcord.analysis.plan import Ask, Found, Plan
 from pullcord.analysis.problem import Problem
-from pullcord.analysis.search import Search
+from pullcord.analysis.search import Early, Search
 from pullcord.analysis.states import Option, State, tail_of
 
 DEFAULT_LOOKS = 20_000
@@ -48,10 +49,16 @@ class Optimum:
 
 
 def find_optimum(
-    problem: Problem, guard: Guard | None = None, looks: int = DEFAULT_LOOKS
+    problem: Problem,
+    guard: Guard | None = None,
+    looks: int = DEFAULT_LOOKS,
+    early: Sequence[Early] = (),
 ) -> Optimum:
-    """Return the quickest plan found within so many looks, and what no plan can beat."""
-    search = Search(problem, guard, looks)
+    """Return the quickest plan found within so many looks, and what no plan can beat.
+
+    `early` are changes known to be good, (check, check to ask it before), to begin from.
+    """
+    search = Search(problem, guard, looks, early)
     root = search.run()
     tails = sum(map(float.__mul__, problem.shares, problem.least_tails))
     return Optimum(

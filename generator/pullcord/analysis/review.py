@@ -24,6 +24,9 @@ from pullcord.analysis.telling import Group
 from pullcord.analysis.tree import Tree, read_tree
 from pullcord.model.procedure import Procedure
 
+MOST_EARLY = 5
+"""How many of the best single changes the search begins from."""
+
 
 @dataclass(frozen=True)
 class Bounds:
@@ -113,7 +116,8 @@ def review(
     mean = cost.minutes.mean if cost.minutes else 0.0
 
     def propose(problem: Problem, changes: list[Change]) -> Proposal:
-        optimum = find_optimum(problem, guard, looks)
+        early = [(change.step, change.before) for change in changes[:MOST_EARLY] if change.before]
+        optimum = find_optimum(problem, guard, looks, early)
         return Proposal(
             optimum=optimum,
             curve=_curve(problem, optimum),

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator, Sequence
 from math import inf
 
 from pullcord.analysis.guard import Guard
@@ -18,41 +19,53 @@ from pullcord.analysis.states import (
 )
 from pullcord.analysis.weigh import uncertainty
 
+Early = tuple[str, str]
+"""A check, and the check before which to try asking it."""
+
 
 class Search:
     """One search; `run` it once."""
 
-    def __init__(self, problem: Problem, guard: Guard | None, most_looks: int) -> None:
+    def __init__(
+        self, problem: Problem, guard: Guard | None, most_looks: int, early: Sequence[Early] = ()
+    ) -> None:
         """Prepare a search in which a question may be looked at so many times in a state."""
         self.looks = 0
         self._problem = problem
         self._guard = guard
         self._most_looks = most_looks
+        self._early = early
         self._space = Space(problem, guard)
 
     def run(self) -> State:
         """Search until the bounds meet or the looks are used up; return the first state."""
         root = self._space.start()
         self._complete(root)
-        self._follow_author(root, START, set())
+        for early in (None, *self._early):
+            self._follow_author(root, START, early, set())
         while root.gap > CLOSE and self.looks < self._most_looks:
             self._improve(root)
         return root
 
-    def _follow_author(self, state: State, came: Came, seen: set[tuple[int, str]]) -> None:
-        """Take over the plan the author wrote, without checks whose answer is known already."""
+    def _follow_author(
+        self, state: State, came: Came, early: Early | None, seen: set[tuple[int, str]]
+    ) -> None:
+        """Take over the plan the author wrote, without checks whose answer is known already.
+
+        With `early`, one check is asked before another; after that all is as written again.
+        """
         if state.is_settled:
             return
         for node, _ in self._space.written_next(state.possible, came):
-            question = self._problem.named.get(node.removeprefix("step:"))
-            if question is None or (id(state), node) in seen:
+            if (id(state), node) in seen:
                 continue
             seen.add((id(state), node))
             self._examine(state)
-            for option in state.options or ():
-                if option.question is question:
-                    for answer, after in option.after:
-                        self._follow_author(after, (question.name, answer), seen)
+            is_here = early is not None and node == f"step:{early[1]}"
+            name = early[0] if early and is_here else node.removeprefix("step:")
+            for answer, after in _after(state, name):
+                onward = came if is_here else (name, answer)
+                self._follow_author(after, onward, None if is_here else early, seen)
         settle(state)
 
     def _improve(self, state: State) -> None:
@@ -76,7 +89,7 @@ class Search:
                 self._complete(after)
         settle(state)
         if state.upper == inf:
-            self._follow_author(state, START, set())
+            self._follow_author(state, START, None, set())
 
     def _examine(self, state: State) -> None:
         """List what can be asked in a state, if that has not been done."""
@@ -94,6 +107,13 @@ class Search:
             state.lower = inf
         elif self._guard is None and not self._space.has_lead_ins(state.possible, useful):
             state.run = first_of_run(state, options, blocked)
+
+
+def _after(state: State, name: str) -> Iterator[tuple[str, State]]:
+    """Yield each answer of a question that can be asked, and the state it leads to."""
+    for option in state.options or ():
+        if option.question.name == name:
+            yield from option.after
 
 
 def _gain(state: State, option: Option) -> float:
