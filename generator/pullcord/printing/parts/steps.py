@@ -111,7 +111,7 @@ def _cause(words: Mapping[str, str], view: CauseView) -> Data:
 
 
 def _reading(words: Mapping[str, str], view: ReadingView) -> Data:
-    probes = [(probe.label, _spaced(probe.place, probe.wire)) for probe in view.probes]
+    probes = [(one.label, _spaced(one.place, one.wire, one.plug)) for one in view.probes]
     lines = [(words["reading_quantity"], _spaced(view.quantity, view.dial)), *probes]
     return {
         "lines": lines,
