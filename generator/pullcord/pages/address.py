@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import posixpath
+from typing import Literal
 
 HOME = "index.md"
 PROCEDURES = "procedures.md"
@@ -10,6 +11,13 @@ GUIDE = "how-to-read.md"
 RULES = "rules.md"
 MACHINES = "machines.md"
 BENCH = "bench-tables.md"
+BINDER = "binder.html"
+"""Everything in one file."""
+PaperKind = Literal["flowchart", "steps", "record", "walkaway"]
+GENERAL_PAPER: tuple[PaperKind, ...] = ("flowchart", "steps", "record", "walkaway")
+"""What lies ready as a PDF beside each procedure."""
+MACHINE_PAPER: tuple[PaperKind, ...] = ("flowchart", "record")
+"""What does so for each machine as well: the sheets that hold its own limits."""
 
 
 def procedure_uri(name: str, machine: str = "") -> str:
@@ -20,6 +28,22 @@ def procedure_uri(name: str, machine: str = "") -> str:
 def machine_uri(name: str) -> str:
     """Return the address of a machine's page."""
     return f"machines/{name}.md"
+
+
+def one_file_uri(name: str) -> str:
+    """Return the address of the single file a procedure is in."""
+    return f"one-file/{name}.html"
+
+
+def paper_uri(kind: PaperKind, name: str, machine: str = "") -> str:
+    """Return the address of a procedure's PDF: for machines in general, or for one."""
+    stem = name if kind == "flowchart" else f"{name}-{kind}"
+    return f"print/{machine}/{stem}.pdf" if machine else f"print/{stem}.pdf"
+
+
+def file_link(from_uri: str, to_uri: str) -> str:
+    """Return the relative link from a page to a file that is no page."""
+    return posixpath.relpath(to_uri, posixpath.dirname(from_uri) or ".")
 
 
 def anchor(node: str) -> str:

@@ -6,7 +6,17 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from pullcord.model.procedure import Procedure
-from pullcord.pages.address import BENCH, GUIDE, MACHINES, PROCEDURES, RULES, link, procedure_uri
+from pullcord.pages.address import (
+    BENCH,
+    BINDER,
+    GUIDE,
+    MACHINES,
+    PROCEDURES,
+    RULES,
+    file_link,
+    link,
+    procedure_uri,
+)
 from pullcord.pages.before import say_time
 from pullcord.pages.imprint import Imprint, imprint
 from pullcord.pages.kit import Kit, render
@@ -125,11 +135,13 @@ def _group(kit: Kit, project: ReadProject, id_: str, group: HomeGroup) -> Group:
 
 def _places(kit: Kit, project: ReadProject) -> tuple[PageLink, ...]:
     words, home = kit.words, kit.settings.home_uri
-    return tuple(
+    pages = (
         PageLink(words[f"{key}_title"], words[f"{key}_says"], link(home, uri))
         for key, uri in PLACES
         if uri != MACHINES or project.machines
     )
+    binder = PageLink(words["binder_title"], words["binder_says"], file_link(home, BINDER))
+    return (*pages, binder)
 
 
 def _facts(words: Mapping[str, str], procedure: Procedure) -> tuple[str, ...]:

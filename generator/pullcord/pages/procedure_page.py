@@ -21,6 +21,7 @@ from pullcord.pages.before import (
 )
 from pullcord.pages.caution import BoxView, SignView, sign_views
 from pullcord.pages.chart import ChartView
+from pullcord.pages.files import file_links
 from pullcord.pages.imprint import Imprint, imprint
 from pullcord.pages.kit import Kit, render
 from pullcord.pages.need import ReadProcedure
@@ -51,6 +52,8 @@ class ProcedureView:
     versions: tuple[PageLink, ...]
     """The same procedure for each machine; on a machine's page its sheet and the general page."""
     versions_title: str
+    files: tuple[PageLink, ...]
+    """The same on paper, and in one file."""
     symptom: tuple[str, ...]
     also_said: tuple[str, ...]
     about: tuple[str, ...]
@@ -112,6 +115,7 @@ def _view(
         machine=posts.subject.title,
         versions=_versions(posts),
         versions_title=kit.words["machine_more" if posts.subject.machine else "machine_choose"],
+        files=tuple(file_links(posts)),
         symptom=paragraphs(procedure.symptom),
         also_said=procedure.also_said,
         about=paragraphs(procedure.about),

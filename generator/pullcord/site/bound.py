@@ -4,15 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 
-from pullcord.pages.address import RULES
+from pullcord.pages.address import BINDER, RULES, one_file_uri
 from pullcord.pages.binder.bind import Inside, bind, dark_by_tablet
 from pullcord.pages.kit import Kit, template_folders
 from pullcord.pages.page import Page
 from pullcord.site.assets import ADDRESS, Asset
 
-BINDER = "binder.html"
-ONE_FILE = "one-file"
-"""Where the files of single procedures lie."""
 HOMES = ("index.md", "start.md")
 """Where the page of symptoms is, by whether the project has a home page of its own."""
 _STYLES = ("font.css", "pullcord.css", "chart.css", "pin-chart.css", "search.css", "walk.css")
@@ -39,7 +36,7 @@ def bound_assets(
         if page.src_uri.startswith("procedures/"):
             name = page.src_uri.removeprefix("procedures/").removesuffix(".md")
             html = bind(kit, page.title, [page], alone)
-            yield Asset(f"{ONE_FILE}/{name}.html", html.encode())
+            yield Asset(one_file_uri(name), html.encode())
 
 
 def _styles(kit: Kit, files: Mapping[str, bytes]) -> list[str]:

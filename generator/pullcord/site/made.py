@@ -22,6 +22,7 @@ from pullcord.site.bound import bound_assets
 from pullcord.site.meter import read_meter
 from pullcord.site.offline import find_flaws
 from pullcord.site.origin import Options, folders_to_read, read_settings
+from pullcord.site.papers import paper_assets
 
 
 @dataclass(frozen=True)
@@ -68,10 +69,11 @@ def make_site(config: Any, options: Options) -> Made:
     kit = read_kit(settings)
     pages = sorted(site_pages(project, settings), key=lambda page: not page.in_nav)
     assets = (*read_assets(template_folders(settings)), _font(settings))
+    bound = bound_assets(kit, config.site_name, pages, assets)
     return Made(
         pages={page.src_uri: page for page in pages},
         foot=render(kit, "imprint", Foot(imprint(kit))),
-        assets=(*assets, *bound_assets(kit, config.site_name, pages, assets)),
+        assets=(*assets, *bound, *paper_assets(project, settings)),
         notes=(*find_flaws(config), *map(show_finding, project.findings)),
     )
 

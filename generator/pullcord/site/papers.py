@@ -1,0 +1,21 @@
+"""The PDFs that lie ready beside the pages."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from pullcord.pages.address import GENERAL_PAPER, MACHINE_PAPER
+from pullcord.pages.settings import Settings
+from pullcord.printing.output import procedure_pdfs
+from pullcord.project import Project
+from pullcord.site.assets import Asset
+
+
+def paper_assets(project: Project, settings: Settings) -> Iterator[Asset]:
+    """Yield every sheet the pages link to: what holds limits for each machine, the rest once."""
+    rest = tuple(kind for kind in GENERAL_PAPER if kind not in MACHINE_PAPER)
+    for file in procedure_pdfs(project, settings, kinds=rest):
+        yield Asset(file.uri, file.content)
+    machines = tuple(project.machines)
+    for file in procedure_pdfs(project, settings, kinds=MACHINE_PAPER, machines=machines):
+        yield Asset(file.uri, file.content)
