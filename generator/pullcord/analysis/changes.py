@@ -80,7 +80,8 @@ def saving_changes(written: Written) -> list[Change]:
     """Return every single change that saves time, the one that saves most first."""
     found = [*_left_out(written), *_asked_earlier(written)]
     saving = [change for change in found if change.saves > LEAST_MINUTES]
-    return sorted(saving, key=lambda change: (-change.saves, change.step, change.before))
+    # Rounding must not decide between changes that save the same; leaving out is the simpler one.
+    return sorted(saving, key=lambda c: (-round(c.saves, 6), bool(c.before), c.step, c.before))
 
 
 def _left_out(written: Written) -> Iterator[Change]:
