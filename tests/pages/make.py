@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import cache
@@ -31,6 +32,8 @@ from tests.pages.tree import Element, read_html
 SETTINGS = Settings(build_date="2026-03-01", revision="a1b2c3d")
 KIT = read_kit(SETTINGS)
 NO_CHART = ChartView(Markup("<svg></svg>"), SheetsView("upright", "#pc-chart-none", ()))
+FILES = re.compile(r"(^|/)(print/.+\.pdf|one-file/.+\.html|binder\.html)$")
+"""Links to what is no page but lies beside the pages."""
 DIGEST = "0123456789ab"
 SHEET_DIGEST = "ba9876543210"
 IN_GENERAL = Subject(parse_meter(MeterSheet()))
