@@ -16,8 +16,11 @@ TITLE_PT, TITLE_MM = 13.0, 5.6
 BELOW_PT, BELOW_MM = 8.5, 3.7
 FOOT_PT, FOOT_MM = 7.0, 2.8
 """Type size, and the height of a line."""
-FORM_MM = 10.0
-"""The line for machine, name and date, with the gaps around it."""
+FORM_PT, FORM_MM = 8.0, 3.4
+FORM_GAP_MM = 6.0
+"""Around the line for machine, name and date."""
+MACHINE_SHARE, LABEL_MM = 0.44, 16.0
+"""The machine's part of that line, and what its label takes of it."""
 RULE_MM = 2.5
 """The rule above the foot, with the gaps around it."""
 COUNT_MM = 48.0
@@ -48,7 +51,8 @@ class Frame:
     @property
     def head_mm(self) -> float:
         """The height of the head."""
-        return len(self._title) * TITLE_MM + len(self._below) * BELOW_MM + FORM_MM
+        text = len(self._title) * TITLE_MM + len(self._below) * BELOW_MM
+        return text + FORM_GAP_MM + self._form_mm
 
     @property
     def foot_mm(self) -> float:
@@ -69,6 +73,8 @@ class Frame:
             "title_lines": self._title,
             "below_lines": self._below,
             "machine": self.said.machine,
+            "machine_lines": self._machine,
+            "form_mm": self._form_mm,
             "imprint_lines": self._imprint,
             "deferral_lines": self._deferral,
             "head_mm": self.head_mm,
@@ -82,6 +88,15 @@ class Frame:
     @property
     def _below(self) -> tuple[str, ...]:
         return break_lines(self.said.below, self.paper.inner_width_mm, BELOW_PT)
+
+    @property
+    def _machine(self) -> tuple[str, ...]:
+        width = self.paper.inner_width_mm * MACHINE_SHARE - LABEL_MM
+        return break_lines(self.said.machine, width, FORM_PT)
+
+    @property
+    def _form_mm(self) -> float:
+        return max(1, len(self._machine)) * FORM_MM
 
     @property
     def _imprint(self) -> tuple[str, ...]:

@@ -124,6 +124,8 @@ def _document(press: Press, title: str, parts: Sequence[Mapping[str, Any]]) -> b
         "title_mm": frame.TITLE_MM,
         "below_mm": frame.BELOW_MM,
         "foot_line_mm": frame.FOOT_MM,
+        "form_line_mm": frame.FORM_MM,
+        "machine_share": frame.MACHINE_SHARE,
     }
     folders = template_folders(settings)
     return typeset(folders, data, settings.build_date, settings.cache_folder)

@@ -7,8 +7,7 @@ procedure is ever read as markup. The PDF is tagged by PDF/UA-1 (ISO 14289-1), i
 from __future__ import annotations
 
 import json
-import unicodedata
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Mapping, Sequence
 from datetime import UTC, date, datetime
 from importlib.metadata import version
 from pathlib import Path
@@ -18,12 +17,9 @@ import typst
 from font_source_sans_pro import font_directory
 
 from pullcord.drawing.cache import keep
-from pullcord.drawing.font import read_face
 from pullcord.errors import PullcordError
+from pullcord.printing.clean import each_text, in_our_font, printable
 
-_UNKNOWN = "\ufffd"
-_ALIKE = str.maketrans({"✕": "×"})
-"""Characters of the pages that our typeface lacks, and what looks like them."""
 _NO_FONT = "could not be displayed"
 
 
@@ -36,7 +32,7 @@ def typeset(
     template, which a project may have changed, cannot be used.
     """
     files = _read_files(folders)
-    text = json.dumps(_each_text(data, _printable), ensure_ascii=False)
+    text = json.dumps(each_text(data, printable), ensure_ascii=False)
     key = ["paper", version("typst"), build_date, text]
     key += [part for name in files for part in (name, files[name].decode("utf-8", "replace"))]
     return keep(cache, key, lambda: _compile(files, folders, text, build_date))
@@ -44,15 +40,13 @@ def typeset(
 
 def _compile(files: dict[str, bytes], folders: Sequence[Path], text: str, build_date: str) -> bytes:
     try:
-        return _run(files, folders, text, build_date)
-    except typst.TypstError as error:
-        if _NO_FONT not in error.message:
-            raise PullcordError(
-                f"the templates in paper/ cannot be set: {error.message}"
-            ) from error
-    data = json.dumps(_each_text(json.loads(text), _in_our_font), ensure_ascii=False)
-    try:
-        return _run(files, folders, data, build_date)
+        try:
+            return _run(files, folders, text, build_date)
+        except typst.TypstError as error:
+            if _NO_FONT not in error.message:
+                raise
+            plain = each_text(json.loads(text), in_our_font)
+            return _run(files, folders, json.dumps(plain, ensure_ascii=False), build_date)
     except typst.TypstError as error:
         raise PullcordError(f"the templates in paper/ cannot be set: {error.message}") from error
 
@@ -81,30 +75,6 @@ def _read_files(folders: Sequence[Path]) -> dict[str, bytes]:
         files |= {f"signs/{path.name}": path.read_bytes() for path in signs}
     files["main"] = files["sheets.typ"]
     return files
-
-
-def _each_text(data: Any, change: Callable[[str], str]) -> Any:
-    if isinstance(data, str):
-        return change(data)
-    if isinstance(data, Mapping):
-        return {key: _each_text(value, change) for key, value in data.items()}
-    if isinstance(data, (list, tuple)):
-        return [_each_text(value, change) for value in data]
-    return data
-
-
-def _printable(text: str) -> str:
-    kept = (
-        " " if character.isspace() and character != "\u00a0" else character for character in text
-    )
-    return "".join(
-        _UNKNOWN if unicodedata.category(c) in {"Cc", "Cs", "Cn"} else c for c in kept
-    ).translate(_ALIKE)
-
-
-def _in_our_font(text: str) -> str:
-    known = read_face("regular").advances_em
-    return "".join(c if ord(c) in known else _UNKNOWN for c in text)
 
 
 def _stamp(build_date: str) -> datetime:

@@ -38,6 +38,8 @@ from pullcord.printing.chart.row_size import (
 )
 from pullcord.printing.chart.strips import Stack, StripSheet
 
+SIDE_PX = 3.0
+"""Kept free left and right of a sheet's strips, for the width of their lines."""
 _HEAD_PX = 8.0
 _HEAD_HALF_PX = 3.6
 
@@ -101,14 +103,14 @@ def draw_sheet(
     parts: list[_Part] = []
     for number, (first, end) in enumerate(sheet.strips):
         rows = {row.position: row for row in _standing(stack, first, end)}
-        strip = _Strip(style, joints, other_sheet, rows, number * every_px)
+        strip = _Strip(style, joints, other_sheet, rows, SIDE_PX + number * every_px)
         for row in rows.values():
             parts += _draw_row(strip, row)
     return Geometry(
         name=chart.name,
         title=chart.title,
         summary=chart.summary,
-        width=rounded((len(sheet.strips) - 1) * every_px + style.width_px),
+        width=rounded(2 * SIDE_PX + len(sheet.strips) * every_px - between_px),
         height=rounded(max(stack.height_px(strip) for strip in sheet.strips) + 2),
         nodes=tuple(part for part in parts if isinstance(part, PlacedNode)),
         edges=tuple(part for part in parts if isinstance(part, PlacedEdge)),

@@ -8,13 +8,14 @@ well: in 30 cut-outs of the shipped procedures it never printed larger than stri
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from contextlib import suppress
 from dataclasses import dataclass
 
 from pullcord.drawing.chart import Chart
 from pullcord.drawing.geometry import Geometry
 from pullcord.drawing.style import Style
 from pullcord.errors import PullcordError
-from pullcord.printing.chart.draw import draw_sheet
+from pullcord.printing.chart.draw import SIDE_PX, draw_sheet
 from pullcord.printing.chart.joints import join
 from pullcord.printing.chart.notes import Columns, NoteBook, height_mm
 from pullcord.printing.chart.row_size import StripStyle, size_row, strip_style
@@ -148,12 +149,13 @@ class _Search:
     def _plan(
         self, stack: Stack, style: StripStyle, way: tuple[Frame, int], type_pt: float
     ) -> _Plan | None:
+        """Return a plan whose strips fill the width, or has the least type where only that fits."""
         frame, strips = way
-        try:
-            sheets = divide(stack, strips, _room(self._job, stack, frame, type_pt))
-        except NoRoomError:
-            return None
-        return _Plan(stack, style, frame, type_pt, sheets)
+        for size_pt in (type_pt, LEAST_TYPE_PT):
+            with suppress(NoRoomError):
+                sheets = divide(stack, strips, _room(self._job, stack, frame, size_pt))
+                return _Plan(stack, style, frame, size_pt, sheets)
+        return None
 
 
 def _cost(plan: _Plan) -> tuple[int, float]:
@@ -169,7 +171,7 @@ def mm_per_px(type_pt: float) -> float:
 def _widths_px(frames: Sequence[Frame]) -> list[int]:
     """Return the widths to try, the widest first: it prints smallest and needs fewest sheets."""
     exact = {
-        int((_least_type_px(frame) - (strips - 1) * BETWEEN_PX) / strips)
+        int((_least_type_px(frame) - 2 * SIDE_PX - (strips - 1) * BETWEEN_PX) / strips)
         for frame in frames
         for strips in STRIPS
     }
@@ -184,7 +186,7 @@ def _least_type_px(frame: Frame) -> float:
 
 def _type_pt(frame: Frame, strips: int, width_px: float) -> float:
     """Return the type size at which so many strips fill the width of a sheet."""
-    needed_px = strips * width_px + (strips - 1) * BETWEEN_PX
+    needed_px = strips * width_px + (strips - 1) * BETWEEN_PX + 2 * SIDE_PX
     return min(MOST_TYPE_PT, LEAST_TYPE_PT * _least_type_px(frame) / needed_px)
 
 

@@ -1,0 +1,133 @@
+"""What was printed, read back by programs that know nothing of Pullcord."""
+
+from __future__ import annotations
+
+import io
+from dataclasses import dataclass
+from functools import cache
+from pathlib import Path
+from tempfile import TemporaryDirectory
+
+import pypdf
+import pypdfium2
+import pypdfium2.raw as pdfium
+
+from pullcord.pages.settings import Settings
+from pullcord.printing.output import print_sheets
+from pullcord.printing.paper import Kind, PaperName
+from pullcord.printing.press import Press, Topic, read_press, topic
+from pullcord.project import Project, load_project
+
+ROOT = Path(__file__).parents[2]
+BUILT = "2026-03-01"
+REVISION = "0123456789ab"
+KEPT = TemporaryDirectory(prefix="pullcord-")
+"""Layouts that several tests need are made once; it goes when the tests end."""
+SETTINGS = Settings(build_date=BUILT, revision=REVISION, cache_folder=Path(KEPT.name))
+MM = 72 / 25.4
+
+
+@dataclass(frozen=True)
+class Sheet:
+    """One page of a PDF."""
+
+    text: str
+    sizes_pt: tuple[float, ...]
+    """Of every run of text, by the text and graphics matrices it was shown with."""
+    width_mm: float
+    height_mm: float
+
+
+@dataclass(frozen=True)
+class Printed:
+    """A whole PDF."""
+
+    content: bytes
+    sheets: tuple[Sheet, ...]
+
+    @property
+    def text(self) -> str:
+        """All text, without any space: lines may be broken anywhere."""
+        return squeezed(" ".join(sheet.text for sheet in self.sheets))
+
+
+@cache
+def shed() -> Project:
+    """Read the shipped procedures and the demo's machines."""
+    return load_project([ROOT / "procedures", ROOT / "demo" / "machines"])
+
+
+@cache
+def press(paper: PaperName = "a4") -> Press:
+    """Return what the shed's sheets are made with."""
+    return read_press(shed(), SETTINGS, paper)
+
+
+@cache
+def about(name: str, machine: str = "") -> Topic:
+    """Return a shipped procedure, for a machine of the demo."""
+    return topic(press(), name, machine)
+
+
+@cache
+def printed(kind: Kind, name: str = "", machine: str = "", paper: PaperName = "a4") -> Printed:
+    """Print something of the shed once, and read it back."""
+    return read(print_sheets(press(paper), kind, name, machine))
+
+
+def read(content: bytes) -> Printed:
+    """Read a PDF with pypdf."""
+    pages = pypdf.PdfReader(io.BytesIO(content)).pages
+    return Printed(content, tuple(_read_page(page) for page in pages))
+
+
+def squeezed(text: str) -> str:
+    """Return a text without spaces and without characters that only say where it may break."""
+    return "".join(text.replace("\u200b", "").split())
+
+
+def text_colours(content: bytes) -> set[tuple[int, int, int]]:
+    """Return the fill colour of every run of text, read with PDFium."""
+    colours: set[tuple[int, int, int]] = set()
+    document = pypdfium2.PdfDocument(content)
+    for page in document:
+        for part in page.get_objects(filter=[pdfium.FPDF_PAGEOBJ_TEXT], max_depth=8):
+            rgba = [pdfium.c_uint() for _ in range(4)]
+            assert pdfium.FPDFPageObj_GetFillColor(part.raw, *rgba)
+            colours.add((rgba[0].value, rgba[1].value, rgba[2].value))
+        page.close()
+    document.close()
+    return colours
+
+
+def ink_mm(content: bytes) -> list[tuple[float, float, float, float]]:
+    """Return how far ink stays from the left, top, right and bottom edge of each page."""
+    document = pypdfium2.PdfDocument(content)
+    found = [_ink_of(page) for page in document]
+    document.close()
+    return found
+
+
+def _read_page(page: pypdf.PageObject) -> Sheet:
+    sizes: list[float] = []
+
+    def visit(text: str, cm: list[float], tm: list[float], _font: object, size: float) -> None:
+        if text.strip():
+            sizes.append(size * abs(tm[3] * cm[3]))
+
+    text = page.extract_text(visitor_text=visit)
+    box = page.mediabox
+    return Sheet(text, tuple(sizes), float(box.width) / MM, float(box.height) / MM)
+
+
+def _ink_of(page: pypdfium2.PdfPage) -> tuple[float, float, float, float]:
+    pixels = page.render(scale=1, grayscale=True).to_numpy() < 200
+    rows, columns = pixels.any(axis=1).nonzero()[0], pixels.any(axis=0).nonzero()[0]
+    height, width = pixels.shape
+    page.close()
+    return (
+        columns[0] / MM,
+        rows[0] / MM,
+        (width - 1 - columns[-1]) / MM,
+        (height - 1 - rows[-1]) / MM,
+    )
