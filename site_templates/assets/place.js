@@ -1,4 +1,5 @@
 // The place in the flowchart: a window on the page's own chart, with the way so far marked in it.
+// The window is inert: its boxes are links, and neither a glove nor the Tab key shall meet them.
 (function () {
   "use strict";
 
