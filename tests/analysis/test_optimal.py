@@ -2,16 +2,21 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+from itertools import combinations
 from typing import Any
 
 import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
 
 from pullcord.analysis.guard import Guard
 from pullcord.analysis.optimal import Optimum, find_optimum
 from pullcord.analysis.plan import Ask, Plan
 from pullcord.analysis.pose import read_problem
 from pullcord.analysis.table import without_presumptions
-from tests.analysis.making import chain, make_procedure, read_all
+from pullcord.model.procedure import Procedure
+from tests.analysis.making import chain, make_procedure, procedures, read_all, sorting_trees
 
 
 def optimum_of(steps: dict[str, Any], causes: dict[str, Any], **more: Any) -> Optimum:
@@ -132,3 +137,30 @@ def test_a_missing_tool_leaves_out_its_checks() -> None:
     problem = read_problem(tree, table, odds, undoable={"near"})
     assert problem.outcomes == (("cause:far",), ("cause:near", "done"))
     assert find_optimum(problem).minutes == pytest.approx(30)
+
+
+@given(st.one_of(procedures(), sorting_trees()), st.data())
+@settings(max_examples=60, deadline=None, print_blob=True)
+def test_no_plan_goes_past_its_guard(procedure: Procedure, data: st.DataObject) -> None:
+    """Whatever pairs of steps must not follow one another, no walk of the plan does both so."""
+    names = sorted(procedure.steps)
+    pairs = st.tuples(st.sampled_from(names), st.sampled_from(names))
+    barred = data.draw(st.sets(pairs, max_size=4))
+
+    def is_allowed(order: tuple[str, ...]) -> bool:
+        return not any(pair in barred for pair in combinations(order, 2))
+
+    tree, table, odds = read_all(procedure)
+    guard = Guard(is_allowed, frozenset(names))
+    plan = find_optimum(read_problem(tree, table, odds), guard, looks=500).plan
+    assert plan is None or all(map(is_allowed, orders_of(plan)))
+
+
+def orders_of(plan: Plan) -> Iterator[tuple[str, ...]]:
+    """Yield the steps of every walk of a plan, in order."""
+    if isinstance(plan, Ask):
+        for _, onward in plan.answers:
+            for order in orders_of(onward):
+                yield (*plan.first, plan.check, *order)
+    else:
+        yield plan.then

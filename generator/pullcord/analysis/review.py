@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Collection, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from pullcord.analysis.advice import Advice, first_allowed, presumptions
 from pullcord.analysis.arrivals import curve_of, read_arrivals, steps_without_tools
@@ -115,9 +115,14 @@ def review(
     presuming = read_problem(tree, table, odds, undoable)
     mean = cost.minutes.mean if cost.minutes else 0.0
 
-    def propose(problem: Problem, changes: list[Change]) -> Proposal:
-        early = [(change.step, change.before) for change in changes[:MOST_EARLY] if change.before]
-        optimum = find_optimum(problem, guard, looks, early)
+    sure_changes = [change for change in changes if not change.presumed]
+    sure_optimum = _search(sure, sure_changes, guard, looks)
+    optimum = _search(presuming, changes, guard, looks)
+    if sure.outcomes == presuming.outcomes and sure_optimum.minutes < optimum.minutes:
+        # What is sure is allowed here too; a search cut short need not have come upon it.
+        optimum = replace(sure_optimum, at_least=optimum.at_least)
+
+    def propose(problem: Problem, optimum: Optimum, changes: list[Change]) -> Proposal:
         return Proposal(
             optimum=optimum,
             curve=_curve(problem, optimum),
@@ -137,10 +142,15 @@ def review(
         needs_not_met=needs_not_met(tree),
         undoable=tuple(step for step in tree.order if step in undoable),
         bounds=_bounds(sure),
-        sure=propose(sure, [change for change in changes if not change.presumed]),
-        presuming=propose(presuming, changes),
+        sure=propose(sure, sure_optimum, sure_changes),
+        presuming=propose(presuming, optimum, changes),
         runs=read_runs(written),
     )
+
+
+def _search(problem: Problem, changes: list[Change], guard: Guard | None, looks: int) -> Optimum:
+    early = [(change.step, change.before) for change in changes[:MOST_EARLY] if change.before]
+    return find_optimum(problem, guard, looks, early)
 
 
 def _bounds(problem: Problem) -> Bounds:
