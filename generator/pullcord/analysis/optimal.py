@@ -26,7 +26,11 @@ from pullcord.analysis.search import Early, Search
 from pullcord.analysis.states import Option, State, tail_of
 
 DEFAULT_LOOKS = 20_000
-"""How many times a question may be looked at in a state: under a second on an old laptop."""
+"""How many times a question may be looked at in a state: a good half second.
+
+That always suffices for 10 outcomes and 19 checks (each in at most 2 to the 10 sets), where no
+actions or needs multiply the states; larger problems are mostly proven too, thanks to the bounds.
+"""
 
 
 @dataclass(frozen=True)
