@@ -2,11 +2,14 @@
 
 from __future__ import annotations
 
+from functools import lru_cache
+
 from pullcord.drawing.font import Weight
 from pullcord.drawing.wrap import fill, measure_words
 from pullcord.printing.paper import MM_PER_PX, PT_PER_PX
 
 
+@lru_cache(maxsize=4096)  # Heads and feet are measured for every division that is tried.
 def break_lines(
     text: str, width_mm: float, type_pt: float, weight: Weight = "regular"
 ) -> tuple[str, ...]:

@@ -30,7 +30,7 @@ LEAST_TYPE_PT = 7.0
 MOST_TYPE_PT = 11.0
 """A small chart is not blown up beyond this."""
 TEXT = Style(line_px=19, padding_px=7, least_height_px=28)
-WIDTHS_PX = (760, 690, 630, 575, 545, 515, 490, 465, 440)
+WIDTHS_PX = (760, 690, 640, *range(600, 430, -10))
 """How wide a strip may be: the narrower, the larger its type prints and the higher it gets.
 
 Those that fill a paper at the least type are tried as well.

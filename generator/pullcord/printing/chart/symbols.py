@@ -28,7 +28,7 @@ _WORD = 0.55
 def check_shape(node: Node, width_px: float, style: Style) -> Shape:
     """Return a diamond of the given width."""
     (rows, height), *others = (
-        low_diamond(blocks, width_px, style) for blocks in _blocks(node, width_px, style)
+        low_diamond(blocks, width_px, style) for blocks in _blocks(node, width_px * _WORD, style)
     )
     for tried in others:
         if tried[1] < height - style.line_px / 2:
@@ -38,9 +38,8 @@ def check_shape(node: Node, width_px: float, style: Style) -> Shape:
 
 def box_shape(node: Node, widest_px: float, style: Style) -> Shape:
     """Return a rectangle, a terminator or a predefined process, no wider than that."""
-    tried = [
-        _boxed(node, blocks, widest_px, style) for blocks in _blocks(node, widest_px * 2, style)
-    ]
+    inner_px = widest_px - 2 * _side(node, style)
+    tried = [_boxed(node, blocks, inner_px, style) for blocks in _blocks(node, inner_px, style)]
     fitting = [shape for shape in tried if shape.width <= widest_px]
     return min(fitting or tried, key=lambda shape: (shape.height, shape.width))
 
@@ -71,9 +70,8 @@ def _answer(answer: str, widest_px: float, style: Style) -> Block:
     return Block(words, "regular", "answer")
 
 
-def _blocks(node: Node, width_px: float, style: Style) -> Iterator[tuple[Block, ...]]:
+def _blocks(node: Node, word_px: float, style: Style) -> Iterator[tuple[Block, ...]]:
     """Yield the node's text with its note numbers behind the signal word, then below it."""
-    word_px = width_px * _WORD
     yield blocks_of(node, word_px, style)
     if node.signal and node.note:
         word, *rest = blocks_of(replace(node, note=""), word_px, style)
@@ -81,13 +79,11 @@ def _blocks(node: Node, width_px: float, style: Style) -> Iterator[tuple[Block, 
         yield word, Block(numbers, "bold", "signal"), *rest
 
 
-def _boxed(node: Node, blocks: tuple[Block, ...], widest_px: float, style: Style) -> Shape:
-    side = _side(node, style)
-    inner = widest_px - 2 * side
-    rows = tuple(row for block in blocks for row in _rows(block, inner, style))
+def _boxed(node: Node, blocks: tuple[Block, ...], inner_px: float, style: Style) -> Shape:
+    rows = tuple(row for block in blocks for row in _rows(block, inner_px, style))
     height = max(style.least_height_px, len(rows) * style.line_px + 2 * style.padding_px)
-    width = max(row.width_px for row in rows) + 2 * side
-    return _shape(node, rows, max(width, height), height, style)
+    width = max(row.width_px for row in rows) + 2 * _side(node, style)
+    return _shape(node, rows, max(width, style.least_height_px), height, style)
 
 
 def _side(node: Node, style: Style) -> float:
