@@ -72,7 +72,7 @@ def test_answers_are_as_wide_as_the_page(library_site: Path, tablet: Page, name:
     """64 px high and up, for either hand, with room between two of them."""
     tablet.goto(address(library_site, PAGES[name]))
     boxes = tablet.evaluate(
-        """() => [...document.querySelectorAll('.pc-way')].map(a => {
+        """() => [...document.querySelectorAll('.pc-way')].filter(a => a.offsetParent).map(a => {
           const [own, row] = [a.getBoundingClientRect(), a.parentElement.getBoundingClientRect()];
           const next = a.nextElementSibling?.getBoundingClientRect();
           return [own.height, own.width / row.width, next ? next.top - own.bottom : 99];
