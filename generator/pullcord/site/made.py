@@ -22,7 +22,7 @@ from pullcord.site.bound import bound_assets
 from pullcord.site.meter import read_meter
 from pullcord.site.offline import find_flaws
 from pullcord.site.origin import Options, folders_to_read, read_settings
-from pullcord.site.papers import paper_assets
+from pullcord.site.prints import paper_assets
 
 
 @dataclass(frozen=True)
