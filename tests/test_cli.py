@@ -306,3 +306,35 @@ def test_nothing_unproven_is_printed(shed: Path) -> None:
     assert done.exit_code == 1
     assert "there is no cause called `air-leek`" in done.stdout
     assert not Path("chart.pdf").exists()
+
+
+def test_a_review_says_what_a_procedure_takes(shed: Path) -> None:
+    """One check of 5 minutes tells two causes apart, that nobody gave odds."""
+    put("procedures/no-prime.yaml", GOOD)
+    done = run("review", "no-prime")
+    assert (done.exit_code, done.stderr) == (0, "")
+    assert "Review: Pump will not prime\n\nTime to a cause\n" in done.stdout
+    assert (
+        "  Minutes to a cause  5           5                                    5\n" in done.stdout
+    )
+    assert "  All equal: nobody gave any.\n" in done.stdout
+
+
+@pytest.mark.parametrize(
+    ("words", "code", "says"),
+    [
+        (("review", "no-pryme"), 2, "did you mean `no-prime`?"),
+        (("review", "no-prime", "--tools", "bukket"), 2, "did you mean `bucket`?"),
+        (("review", "no-prime", "nowhere"), 2, "nowhere"),
+        (("review", "bad"), 1, "1 error in 1 file"),
+        (("review", "no-prime", "--tools", "bucket", "procedures"), 0, ""),
+        (("review", "no-prime", "--tools", ""), 0, ""),
+    ],
+    ids=["no such procedure", "no such tool", "no such path", "has errors", "a tool", "no tool"],
+)
+def test_a_review_that_cannot_be(shed: Path, words: tuple[str, ...], code: int, says: str) -> None:
+    """2 for a name nobody has, 1 with the findings for a procedure with errors."""
+    put("procedures/no-prime.yaml", WARNED)
+    put("procedures/bad.yaml", BAD.replace("procedure: no-prime", "procedure: bad"))
+    done = run(*words)
+    assert (done.exit_code, says in done.stderr) == (code, True), done.output

@@ -136,6 +136,31 @@ def print_(name: str, machine: str, paper: PaperName, what: Kind, output: Path) 
     click.echo(f"The PDF is {output}")
 
 
+@main.command()
+@click.argument("name")
+@click.argument("paths", nargs=-1, type=EXISTING, metavar="[PATH]...")
+@click.option("--tools", help="Names of the tools in hand, such as `meter,lamp`; without it, all.")
+def review(name: str, tools: str | None, paths: tuple[Path, ...]) -> None:
+    """Say how long a procedure takes, and what would make it quicker.
+
+    NAME is a procedure, PATH a folder or a file as for `check`.
+    """
+    from pullcord.site.author import UnknownWordError, read_review  # A check must not wait for it.
+
+    in_hand = None if tools is None else [word.strip() for word in tools.split(",") if word.strip()]
+    try:
+        text = read_review(name, in_hand, paths)
+    except UnknownWordError as error:
+        raise click.UsageError(str(error)) from error
+    except FindingsError as error:
+        _print_findings(error.findings)
+        sys.exit(1)
+    except PullcordError as error:
+        click.echo(f"error: {error}", err=True)
+        sys.exit(1)
+    click.echo(text)
+
+
 def _print_findings(findings: Iterable[Finding]) -> None:
     found = tuple(findings)
     for finding in found:

@@ -48,6 +48,8 @@ class Kit:
     groups: Mapping[str, HomeGroup]
     walk: Mapping[str, str]
     """Words of the guided walk."""
+    review: Mapping[str, str]
+    """What the review says to a procedure's author."""
 
 
 def shipped_templates() -> Path:
@@ -77,6 +79,7 @@ def read_kit(settings: Settings) -> Kit:
         guide=read_texts(folders, "guide", Named[GuideSection]),
         groups=read_texts(folders, "home", Named[HomeGroup]),
         walk=_known("walk", Words, folders),
+        review=_known("review", Words, folders),
     )
 
 

@@ -30,10 +30,11 @@ def read_project_press(paper: PaperName) -> Press:
     project = load_project(choice.folders, meter=meter, replaces=choice.replaces, base=Path.cwd())
     if any(finding.severity is Severity.ERROR for finding in project.findings):
         raise FindingsError(project.findings)
-    return read_press(project, _settings(), paper)
+    return read_press(project, project_settings(), paper)
 
 
-def _settings() -> Settings:
+def project_settings() -> Settings:
+    """Return what the `mkdocs.yml` of the present folder decides about pages, if there is one."""
     path = Path(SETTINGS)
     raw = read_file(path, Path()) if path.is_file() else None
     found = read_folder_settings(raw) if isinstance(raw, bytes) else None
