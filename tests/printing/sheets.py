@@ -108,6 +108,27 @@ def ink_mm(content: bytes) -> list[tuple[float, float, float, float]]:
     return found
 
 
+def margin_faults(printed: Printed) -> list[str]:
+    """Return where ink comes within 20 mm of the edge that is punched, or 10 mm of another.
+
+    Sheets are bound along their long side: ISO 838 punches them 12 mm from it.
+    """
+    faults = []
+    for number, (sheet, ink) in enumerate(
+        zip(printed.sheets, ink_mm(printed.content), strict=True), start=1
+    ):
+        left, top, right, bottom = ink
+        is_upright = sheet.height_mm > sheet.width_mm
+        free = {"left": left, "top": top, "right": right, "bottom": bottom}
+        least = {"left" if is_upright else "top": 20.0}
+        faults += [
+            f"sheet {number}: {free[side]:.1f} mm at the {side}"
+            for side in free
+            if free[side] < least.get(side, 10.0) - 0.5
+        ]
+    return faults
+
+
 def _read_page(page: pypdf.PageObject) -> Sheet:
     sizes: list[float] = []
 

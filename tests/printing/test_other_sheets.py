@@ -14,7 +14,7 @@ from tests.printing.sheets import (
     REVISION,
     Printed,
     about,
-    ink_mm,
+    margin_faults,
     press,
     printed,
     squeezed,
@@ -161,6 +161,4 @@ def test_every_sheet_can_be_read_and_bound(kind: Kind, name: str, machine: str) 
     sheets = printed(kind, name, machine)
     assert min(size for sheet in sheets.sheets for size in sheet.sizes_pt) >= 7 - 0.001
     assert text_colours(sheets.content) == {(0, 0, 0)}
-    for left, top, right, bottom in ink_mm(sheets.content):
-        assert left >= 19.5
-        assert min(top, right, bottom) >= 9.5
+    assert margin_faults(sheets) == []

@@ -54,6 +54,7 @@ def _compile(files: dict[str, bytes], folders: Sequence[Path], text: str, build_
 def _run(files: dict[str, bytes], folders: Sequence[Path], text: str, build_date: str) -> bytes:
     pdf = typst.compile(
         files,
+        root=folders[0],  # whatever else a template may read lies beside it
         font_paths=[font_directory, *(folder / "paper" for folder in folders)],
         ignore_system_fonts=True,
         format="pdf",
