@@ -88,9 +88,12 @@ def draw_charts(
         chart_of(procedure, boxes, words.others, words.limits, words.never) for words in versions
     ]
     geometry = _geometry(roomiest(charts), settings)
-    for chart in charts:
-        own = reword(geometry, chart)
-        yield DrawnChart(render_chart(own, settings.template_dirs), own)
+    drawn = {chart: _drawn(reword(geometry, chart), settings) for chart in dict.fromkeys(charts)}
+    yield from (drawn[chart] for chart in charts)
+
+
+def _drawn(geometry: Geometry, settings: ChartSettings) -> DrawnChart:
+    return DrawnChart(render_chart(geometry, settings.template_dirs), geometry)
 
 
 def chart_font_css(cache_folder: Path | None = None) -> str:

@@ -102,6 +102,7 @@ def _environment(folders: tuple[Path, ...]) -> Environment:
         undefined=StrictUndefined,
         trim_blocks=True,
         lstrip_blocks=True,
+        auto_reload=False,  # A kit serves one build, so no file need be looked at twice.
     )
 
 
