@@ -25,6 +25,8 @@ URIS = list(example_pages())
 def test_the_pages_of_a_site() -> None:
     """Home, list and guide are in the navigation; tables, rules and procedures are not."""
     assert sorted(URIS) == [
+        "authors/no-spark.md",
+        "authors/wont-idle.md",
         "bench-tables.md",
         "how-to-read.md",
         "index.md",

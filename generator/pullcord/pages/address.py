@@ -30,6 +30,16 @@ def machine_uri(name: str) -> str:
     return f"machines/{name}.md"
 
 
+def review_uri(name: str) -> str:
+    """Return the address of the page for a procedure's author."""
+    return f"authors/{name}.md"
+
+
+def is_for_authors(src_uri: str) -> bool:
+    """Say whether a page is for whoever writes procedures, not for whoever works by them."""
+    return src_uri == RULES or src_uri.startswith("authors/")
+
+
 def one_file_uri(name: str) -> str:
     """Return the address of the single file a procedure is in."""
     return f"one-file/{name}.html"

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from pullcord.pages.address import RULES
 from pullcord.pages.imprint import Imprint, imprint
 from pullcord.pages.kit import Kit, render
-from pullcord.pages.page import Heading, Page
+from pullcord.pages.page import Heading, Page, PageLink
 from pullcord.pages.prose import Piece, paragraphs, pieces
 from pullcord.rules.catalogue import RuleDoc, documented_rules
 
@@ -39,14 +39,20 @@ class RulesView:
     """The page, decided."""
 
     rules: tuple[RuleView, ...]
+    reviews_title: str
+    reviews: tuple[PageLink, ...]
+    """What each procedure costs, on a page for its author."""
     imprint: Imprint
 
 
-def rules_page(kit: Kit) -> Page:
-    """Return the page that lists every rule with a failing and a mended example."""
+def rules_page(kit: Kit, reviews: tuple[PageLink, ...] = ()) -> Page:
+    """Return the page that lists every rule with a failing and a mended example, then reviews."""
     rules = tuple(_rule_view(kit.words, rule) for rule in documented_rules())
     headings = tuple(Heading(rule.id, rule.name, 2) for rule in rules)
-    html = render(kit, "rules", RulesView(rules, imprint(kit)))
+    title = kit.review["index_title"]
+    if reviews:
+        headings += (Heading("reviews", title, 2),)
+    html = render(kit, "rules", RulesView(rules, title, reviews, imprint(kit)))
     return Page(RULES, kit.words["rules_title"], html, headings)
 
 

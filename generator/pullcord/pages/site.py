@@ -15,6 +15,7 @@ from pullcord.pages.need import ReadProcedure, ReadProject
 from pullcord.pages.order import reading_order
 from pullcord.pages.page import Page
 from pullcord.pages.procedure_page import procedure_page
+from pullcord.pages.review_page import review_links, review_page
 from pullcord.pages.rules_page import rules_page
 from pullcord.pages.settings import Settings
 from pullcord.pages.subject import Subject, subject_of
@@ -42,8 +43,9 @@ def site_pages(project: ReadProject, settings: Settings) -> tuple[Page, ...]:
         *_machine_pages(kit, project, subjects),
         guide_page(kit),
         bench_page(kit),
-        rules_page(kit),
+        rules_page(kit, review_links(kit, project)),
         *_procedure_pages(kit, project, subjects),
+        *(review_page(kit, project.library, read) for read in project.files.values()),
     )
 
 

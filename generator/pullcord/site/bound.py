@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 
-from pullcord.pages.address import BINDER, RULES, one_file_uri
+from pullcord.pages.address import BINDER, is_for_authors, one_file_uri
 from pullcord.pages.binder.bind import Inside, bind, dark_by_tablet
 from pullcord.pages.kit import Kit, template_folders
 from pullcord.pages.page import Page
@@ -30,7 +30,7 @@ def bound_assets(
     binder = Inside(styles, [files[f"{ADDRESS}/search.js"].decode()])
     alone = Inside(styles, [files[uri].decode() for uri in sorted(files) if uri.endswith(".js")])
     general = [page for page in pages if not _is_machines_version(page)]
-    kept = sorted((page for page in general if page.src_uri != RULES), key=_place)
+    kept = sorted((page for page in general if not is_for_authors(page.src_uri)), key=_place)
     yield Asset(BINDER, bind(kit, title, kept, binder).encode())
     for page in general:
         if page.src_uri.startswith("procedures/"):
