@@ -6,7 +6,7 @@ var pullcordSearch = (function () {
   const script = document.currentScript;
   const folder = script && script.src ? script.src.replace(/[^/]*$/, "") : "";
   const root = folder ? folder.replace(/assets\/pullcord\/$/, "") : "";
-  const MOST_HITS = 20, MOST_WORDS = 300;
+  const MOST_HITS = 20, MOST_WORDS = 100;
   const files = { words: {}, places: {} };
   const waiting = {};
   let index = null;
@@ -38,46 +38,61 @@ var pullcordSearch = (function () {
     return (folded.match(/[\p{L}\p{N}]+/gu) || []).map((word) => word.slice(0, 40));
   }
 
-  // The words that begin with `typed`, each with its places; those in full weigh double.
-  async function placesOf(typed) {
-    const first = index.first;
+  // How much each place counts for the words that begin with `typed`; those in full count double.
+  // A single letter begins too many words: it is only looked up as it stands.
+  async function weightsOf(typed) {
+    const first = index.first, weights = new Uint16Array(index.count);
     let number = 0;
     while (number + 1 < first.length && first[number + 1] <= typed) number += 1;
-    const weights = new Map();
     for (let met = 0; number < first.length; number += 1) {
-      for (const [word, line] of await file("words", number)) {
-        if (word < typed) continue;
-        if (!word.startsWith(typed) || (met += 1) > MOST_WORDS) return weights;
-        addPlaces(weights, line, word === typed ? 2 : 1);
+      for (const entry of await file("words", number)) {
+        if (entry.word < typed) continue;
+        const isWhole = entry.word === typed;
+        if (!isWhole && (typed.length < 2 || !entry.word.startsWith(typed))) return weights;
+        if ((met += 1) > MOST_WORDS) return weights;
+        addPlaces(weights, entry, isWhole ? 2 : 1);
       }
     }
     return weights;
   }
 
-  function addPlaces(weights, line, factor) {
+  function addPlaces(weights, entry, factor) {
+    entry.places = entry.places || readPlaces(entry.line);
+    const places = entry.places;
+    for (let at = 0; at < places.length; at += 2) {
+      const weight = factor * places[at + 1];
+      if (weight > weights[places[at]]) weights[places[at]] = weight;
+    }
+  }
+
+  function readPlaces(line) {
+    const items = line.split(","), places = new Uint32Array(2 * items.length);
     let place = 0;
-    for (const item of line.split(",")) {
+    items.forEach((item, number) => {
       const dot = item.indexOf(".");
       place += parseInt(item.slice(0, dot), 36);
-      const weight = factor * parseInt(item.slice(dot + 1), 36);
-      weights.set(place, Math.max(weight, weights.get(place) || 0));
-    }
+      places[2 * number] = place;
+      places[2 * number + 1] = parseInt(item.slice(dot + 1), 36);
+    });
+    return places;
   }
 
   // The places that hold every word typed, best first.
   async function find(text) {
     if (!index) await load("search-index.js");
-    let found = null;
-    for (const word of new Set(wordsOf(text))) {
-      const weights = await placesOf(word);
-      if (!found) { found = weights; continue; }
-      for (const [place, weight] of found) {
-        if (weights.has(place)) found.set(place, weight + weights.get(place));
-        else found.delete(place);
+    const words = [...new Set(wordsOf(text))];
+    const each = await Promise.all(words.map(weightsOf));
+    const found = [];
+    for (let place = 0; words.length && place < index.count; place += 1) {
+      let total = 0;
+      for (const weights of each) {
+        if (!weights[place]) { total = 0; break; }
+        total += weights[place];
       }
+      if (total) found.push([place, total]);
     }
-    const ranked = [...(found || [])].sort((a, b) => b[1] - a[1] || a[0] - b[0]);
-    return Promise.all(ranked.slice(0, MOST_HITS).map(async ([place]) => {
+    found.sort((a, b) => b[1] - a[1] || a[0] - b[0]);
+    return Promise.all(found.slice(0, MOST_HITS).map(async ([place]) => {
       const at = Math.floor(place / index.places);
       return (await file("places", at))[place - at * index.places];
     }));
@@ -170,7 +185,10 @@ var pullcordSearch = (function () {
     find,
     start(value) { index = value; arrived("search-index.js"); },
     words(number, text) {
-      files.words[number] = text.split("\n").map((line) => line.split(" "));
+      files.words[number] = text.split("\n").map((both) => {
+        const [word, line] = both.split(" ");
+        return { word, line };
+      });
       arrived(`search-words-${number}.js`);
     },
     places(number, list) {

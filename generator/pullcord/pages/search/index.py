@@ -28,7 +28,11 @@ def index_files(entries: Sequence[Entry]) -> Mapping[str, str]:
     """Return every file of the index by its name. Entries keep their order: earlier ranks first."""
     word_files = list(_word_files(_postings(entries)))
     place_files = list(_place_files(entries))
-    start = {"first": [lines[0][0] for lines in word_files], "places": PLACES_A_FILE}
+    start = {
+        "first": [lines[0][0] for lines in word_files],
+        "places": PLACES_A_FILE,
+        "count": len(entries),
+    }
     files = {"search-index.js": _call("start", start)}
     for number, lines in enumerate(word_files):
         text = "\n".join(f"{word} {places}" for word, places in lines)
