@@ -38,7 +38,13 @@ def test_home_says_what_to_do_about_petrol_and_gas() -> None:
 def test_home_leads_to_every_other_page() -> None:
     """Where things are."""
     links = {link.attrs["href"] for link in HOME.by_id("places").tags("a")}
-    assert links == {"how-to-read.html", "procedures.html", "bench-tables.html", "rules.html"}
+    assert links == {
+        "how-to-read.html",
+        "procedures.html",
+        "bench-tables.html",
+        "rules.html",
+        "binder.html",
+    }
 
 
 def test_a_procedure_no_group_names_stands_at_the_end() -> None:
