@@ -22,8 +22,7 @@ from pullcord.pages.texts import (
     check_keys,
     read_texts,
 )
-
-PACKAGE = Path(__file__).parents[1]
+from pullcord.source.places import site_templates
 
 
 @dataclass(frozen=True)
@@ -52,15 +51,9 @@ class Kit:
     """What the review says to a procedure's author."""
 
 
-def shipped_templates() -> Path:
-    """Return the folder of our own templates: inside the wheel, or beside the source root."""
-    inside = PACKAGE / "site_templates"
-    return inside if inside.is_dir() else PACKAGE.parents[1] / "site_templates"
-
-
 def template_folders(settings: Settings) -> tuple[Path, ...]:
     """Return where templates, texts and assets are looked for; the first that has a file wins."""
-    return (*settings.template_dirs, shipped_templates())
+    return (*settings.template_dirs, site_templates())
 
 
 def read_kit(settings: Settings) -> Kit:
