@@ -15,7 +15,7 @@ from mkdocs.structure.nav import Navigation
 from mkdocs.structure.pages import Page
 from mkdocs.structure.toc import AnchorLink, TableOfContents
 
-from pullcord.site import assets, beside, find, heading, offline, origin, report
+from pullcord.site import assets, beside, find, heading, offline, origin, policy, report
 from pullcord.site.made import Made, make_site
 from pullcord.source.places import site_templates
 
@@ -115,6 +115,13 @@ class PullcordPlugin(BasePlugin[PullcordConfig]):  # type: ignore[no-untyped-cal
         made = self._made.pages.get(page.file.src_uri)
         if made is None or made.in_search:
             self._found += find.page_entries(page)
+
+    @event_priority(LAST)
+    def on_post_page(self, output: str, *, page: Page, config: MkDocsConfig) -> str:
+        """Let only the theme's scripts and ours run in a page of ours; a preview adds its own."""
+        if self._place is None or page.file.src_uri not in self._made.pages:
+            return output
+        return policy.with_policy(output, policy.inline_scripts(output, page.content or ""))
 
     @event_priority(LAST)
     def on_post_build(self, *, config: MkDocsConfig) -> None:

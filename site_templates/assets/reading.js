@@ -59,7 +59,7 @@
       const { value, said, lacks } = typed();
       const band = lacks ? { kind: lacks } : judge(place.reading, row, value);
       const fitting = (band.answers || []).map((index) => place.answers[index].said);
-      const given = { ...band, reading: said, said: fitting.join(say("or")) };
+      const given = { ...band, reading: said, said: fitting.join(` ${say("or")} `) };
       const lines = [say("is_" + band.kind, given), say("then_" + band.kind, given)];
       if (value === Infinity) lines.push(say("over"));
       verdict.dataset.kind = band.kind;

@@ -11,7 +11,8 @@
     /^[\w./-]+\.html$/.test(kept.page) && bare(String(kept.home)) === bare(location.href);
   const left = records.all().filter(isOurs);
   if (!left.length) return;
-  left.sort((one, other) => (records.last(one.record).left < records.last(other.record).left ? 1 : -1));
+  const when = (kept) => records.last(kept.record).left;
+  left.sort((one, other) => when(other).localeCompare(when(one)));
   const section = parts.content.cloneNode(true).firstElementChild;
   const list = section.querySelector(".pc-ways");
   const pattern = list.firstElementChild;
