@@ -9,11 +9,12 @@ from pathlib import Path
 import pytest
 
 from pullcord.errors import PullcordError
-from pullcord.pages.kit import Kit, read_kit, render, shipped_templates
+from pullcord.pages.kit import Kit, read_kit, render
 from pullcord.safety.hazards import HAZARDS
+from pullcord.source.places import site_templates
 from tests.pages.make import KIT, SETTINGS
 
-TEMPLATES = shipped_templates()
+TEMPLATES = site_templates()
 
 
 def kit_with(folder: Path, name: str, text: str) -> Kit:
