@@ -17,7 +17,7 @@ BELOW_PT, BELOW_MM = 8.5, 3.7
 FOOT_PT, FOOT_MM = 7.0, 2.8
 """Type size, and the height of a line."""
 FORM_PT, FORM_MM = 8.0, 3.4
-FORM_GAP_MM = 6.0
+FORM_GAP_MM = 7.5
 """Around the line for machine, name and date."""
 MACHINE_SHARE, LABEL_MM = 0.44, 16.0
 """The machine's part of that line, and what its label takes of it."""

@@ -8,8 +8,8 @@ from dataclasses import dataclass
 from hypothesis import HealthCheck, given, settings
 
 from pullcord.drawing.chart import START, Chart
-from pullcord.drawing.geometry import Geometry, PlacedNode
-from pullcord.drawing.plane import Box, is_overlapping
+from pullcord.drawing.geometry import Geometry, Label, PlacedNode
+from pullcord.drawing.plane import Box, Point, is_overlapping, points_along
 from pullcord.printing.chart.draw import draw_sheet
 from pullcord.printing.chart.joints import Joints, join
 from pullcord.printing.chart.row_size import size_row, strip_style
@@ -59,6 +59,20 @@ def box_of(node: PlacedNode) -> Box:
     shape = node.shape
     half, tall = shape.width / 2 - SLACK_PX, shape.height / 2 - SLACK_PX
     return Box(shape.x - half, shape.y - tall, shape.x + half, shape.y + tall)
+
+
+def is_inside(point: Point, node: PlacedNode) -> bool:
+    """Say whether a point is inside a symbol by more than a hair."""
+    shape = node.shape
+    across = abs(point[0] - shape.x) / (shape.width / 2)
+    down = abs(point[1] - shape.y) / (shape.height / 2)
+    return (across + down if node.kind == "decision" else max(across, down)) < 0.99
+
+
+def is_on(point: Point, label: Label) -> bool:
+    """Say whether a point is on an answer by more than a hair."""
+    across = abs(point[0] - label.x) < label.width / 2 - 1
+    return across and abs(point[1] - label.y) < label.height / 2 - 1
 
 
 # Drawing a chart of 200 steps takes a while on a busy machine; it is still bounded.
@@ -136,6 +150,18 @@ def test_answers_lie_on_no_symbol(chart: Chart) -> None:
                 own = Box(label.x - half, label.y - tall, label.x + half, label.y + tall)
                 assert 0 <= own.left <= own.right <= sheet.width
                 assert not any(is_overlapping(own, box) for box in boxes)
+
+
+@bounded
+@given(charts(most=120))
+def test_arrows_run_through_nothing(chart: Chart) -> None:
+    """An arrow passes beside every symbol, and beside every answer but its own."""
+    for sheet in draw(chart).sheets:
+        for edge in sheet.edges:
+            points = [*points_along(edge.curve, 5), edge.arrow[0]]
+            assert not any(is_inside(point, node) for point in points for node in sheet.nodes)
+            others = [other.label for other in sheet.edges if other.label and other is not edge]
+            assert not any(is_on(point, label) for point in points for label in others)
 
 
 @bounded

@@ -80,7 +80,8 @@ class _Strip:
 
     def join_y(self, position: int) -> float:
         """Return where ways that do not come from the row above meet the row's own."""
-        return self.rows[position].top_y - ARROW_PX
+        row = self.rows[position]
+        return row.end_y - row.row.height_px - ARROW_PX
 
 
 _Part = PlacedNode | PlacedEdge
