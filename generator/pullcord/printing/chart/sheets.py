@@ -39,8 +39,8 @@ STRIPS = (1, 2, 3, 4, 5)
 """How many may stand on a sheet."""
 BETWEEN_PX = 18.0
 """From one strip to the next."""
-EDGE_PX = 4.0
-"""Kept free below a strip, for the width of its lines."""
+EDGE_PX = 9.0
+"""Kept free between a strip and the notes below it."""
 
 
 @dataclass(frozen=True)
