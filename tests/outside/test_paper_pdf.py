@@ -74,11 +74,12 @@ def test_figures_have_a_text_in_their_place(sheets: Printed) -> None:
 
 def test_text_stands_out_from_its_ground(sheets: Printed) -> None:
     """WCAG 2.2, 1.4.6: 7 to 1, by relative luminance, for the colour of every run of text."""
+    colours = text_colours(sheets.content)
     document = pypdfium2.PdfDocument(sheets.content)
     for page in document:
         ground = np.bincount(page.render(grayscale=True).to_numpy().ravel()).argmax()
         page.close()
-        for red, green, blue in text_colours(sheets.content):
+        for red, green, blue in colours:
             text = 0.2126 * linear(red) + 0.7152 * linear(green) + 0.0722 * linear(blue)
             assert (linear(ground) + 0.05) / (text + 0.05) >= LEAST_CONTRAST
     document.close()

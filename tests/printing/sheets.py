@@ -33,7 +33,7 @@ class Sheet:
 
     text: str
     sizes_pt: tuple[float, ...]
-    """Of every run of text, by the text and graphics matrices it was shown with."""
+    """Of every run of text, by the text and graphics matrices it was shown with; read by pypdf."""
     width_mm: float
     height_mm: float
 
@@ -71,14 +71,27 @@ def about(name: str, machine: str = "") -> Topic:
 
 @cache
 def printed(kind: Kind, name: str = "", machine: str = "", paper: PaperName = "a4") -> Printed:
-    """Print something of the shed once, and read it back."""
-    return read(print_sheets(press(paper), kind, name, machine))
+    """Print something of the shed once, and read it back; what is long, with PDFium."""
+    content = print_sheets(press(paper), kind, name, machine)
+    return read_quickly(content) if kind in ("steps", "binder") else read(content)
 
 
 def read(content: bytes) -> Printed:
     """Read a PDF with pypdf."""
     pages = pypdf.PdfReader(io.BytesIO(content)).pages
     return Printed(content, tuple(_read_page(page) for page in pages))
+
+
+def read_quickly(content: bytes) -> Printed:
+    """Read the text and the size of the pages of a PDF with PDFium, which is ten times as fast."""
+    document = pypdfium2.PdfDocument(content)
+    sheets = []
+    for page in document:
+        text = page.get_textpage().get_text_range()
+        sheets.append(Sheet(text, (), page.get_width() / MM, page.get_height() / MM))
+        page.close()
+    document.close()
+    return Printed(content, tuple(sheets))
 
 
 def squeezed(text: str) -> str:

@@ -102,7 +102,7 @@ def test_no_node_and_no_arrow_is_lost(chart: Chart) -> None:
 
 
 @bounded
-@given(charts())
+@given(charts(most=120))
 def test_connectors_come_in_pairs(chart: Chart) -> None:
     """Where an arrow leaves off, the same letter goes on with it, on the sheet that is named."""
     drawn = draw(chart)
@@ -125,7 +125,7 @@ def test_connectors_come_in_pairs(chart: Chart) -> None:
 
 
 @bounded
-@given(charts(most=120))
+@given(charts(most=80))
 def test_nothing_lies_across_anything(chart: Chart) -> None:
     """Symbols overlap no other symbol, and stay within the sheet's room."""
     for sheet in draw(chart).sheets:
@@ -138,7 +138,7 @@ def test_nothing_lies_across_anything(chart: Chart) -> None:
 
 
 @bounded
-@given(charts(most=120))
+@given(charts(most=80))
 def test_answers_lie_on_no_symbol(chart: Chart) -> None:
     """An answer stands free, inside the sheet's room."""
     for sheet in draw(chart).sheets:
@@ -153,7 +153,7 @@ def test_answers_lie_on_no_symbol(chart: Chart) -> None:
 
 
 @bounded
-@given(charts(most=120))
+@given(charts(most=80))
 def test_arrows_run_through_nothing(chart: Chart) -> None:
     """An arrow passes beside every symbol, and beside every answer but its own."""
     for sheet in draw(chart).sheets:
