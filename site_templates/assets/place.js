@@ -1,51 +1,58 @@
-// The place in the flowchart: a window on the page's own chart, with the way so far marked in it.
+// The place in the flowchart: a window that shows the boxes around one, those passed marked.
+//
 // The window is inert: its boxes are links, and neither a glove nor the Tab key shall meet them.
 (function () {
   "use strict";
 
+  // Small enough for the box before and the box after to be seen as well.
+  const SCALE = 0.8;
+
   window.pullcord = window.pullcord || {};
 
-  // `figure` is the window's HTML; `chart` the page's flowchart.
+  // `figure` is the window's HTML; `chart` the page's flowchart, which is measured once.
   window.pullcord.makeWindow = function (figure, chart) {
     const svg = figure.querySelector("svg");
-    svg.querySelector("use").setAttribute("href", "#" + chart.id);
-    // The first step has two: where the chart begins, and its own.
-    const nodeOf = (id) => [...chart.querySelectorAll(`a[href="#${id}"]`)].pop();
     const whole = chart.viewBox.baseVal;
-    let here;
+    const parts = [...chart.querySelectorAll(".pc-edge, .pc-node")].map((part) => ({
+      part, box: part.getBBox(), to: part.getAttribute("href"),
+    }));
+    let here, passed;
 
-    function look() {
+    // The window's edge that keeps its middle in sight and shows nothing beside the chart.
+    const edge = (middle, size, most) =>
+      most < size ? (most - size) / 2 : Math.min(Math.max(middle - size / 2, 0), most - size);
+
+    function draw() {
       if (!here || !figure.isConnected) return;
-      const box = here.getBBox();
-      const [width, height] = [svg.clientWidth, svg.clientHeight];
-      const from = (middle, size, most) =>
-        most < size ? (most - size) / 2 : Math.min(Math.max(middle - size / 2, 0), most - size);
-      const left = from(box.x + box.width / 2, width, whole.width);
-      const top = from(box.y + box.height / 2, height, whole.height);
-      svg.setAttribute("viewBox", [left, top, width, height].join(" "));
+      const { x, y, width, height } = here.box;
+      const [across, down] = [svg.clientWidth / SCALE, svg.clientHeight / SCALE];
+      const left = edge(x + width / 2, across, whole.width);
+      const top = edge(y + height / 2, down, whole.height);
+      const isSeen = ({ box }) => box.x < left + across && box.x + box.width > left &&
+        box.y < top + down && box.y + box.height > top;
+      svg.setAttribute("viewBox", [left, top, across, down].join(" "));
+      svg.replaceChildren(...parts.filter(isSeen).map((one) => {
+        const copy = one.part.cloneNode(true);
+        copy.classList.toggle("pc-now", one === here);
+        copy.classList.toggle("pc-passed", passed.includes(one.to));
+        return copy;
+      }));
     }
 
-    window.addEventListener("resize", look);
+    window.addEventListener("resize", draw);
 
     return {
-      close() {
-        chart.querySelectorAll(".pc-passed, .pc-now").forEach((node) => {
-          node.classList.remove("pc-passed", "pc-now");
-        });
-        figure.remove();
-        here = undefined;
-      },
-      open(section, passed) {
-        here = nodeOf(section.id);
-        if (!here) return;
-        passed.map(nodeOf).forEach((node) => node && node.classList.add("pc-passed"));
-        here.classList.add("pc-now");
+      close: () => figure.remove(),
+      open(section, ids) {
+        // The first step has two boxes: where the chart begins, and its own.
+        here = parts.filter((one) => one.to === "#" + section.id).pop();
+        passed = ids.map((id) => "#" + id);
         // A drawing of the plug says more than the chart.
-        if (section.querySelector(".pc-plug")) return;
+        if (!here || section.querySelector(".pc-plug")) return;
         // So does the meter, and its keys need the room: there the chart comes last.
         if (section.querySelector(".pc-pad")) section.append(figure);
         else section.querySelector(":scope > .pc-ask, :scope > .pc-ways").before(figure);
-        look();
+        draw();
       },
     };
   };

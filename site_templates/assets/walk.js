@@ -68,6 +68,9 @@
     const section = sectionAt(location.hash.slice(1));
     const state = history.state?.pullcord;
     if (!section || (!state && !here)) return stop();
+    // A browser tells of one move twice, and in between it goes to the section by itself.
+    const isTold = section === here && JSON.stringify(state) === JSON.stringify(record);
+    if (isTold) return face();
     record = state || goneTo(section.id);
     taken = null;
     history.replaceState({ pullcord: record }, "");
@@ -89,7 +92,7 @@
   }
 
   function show(section, note) {
-    stop();
+    clear();
     here = section;
     here.classList.add("pc-here");
     here.parentNode.classList.add("pc-around");
@@ -99,6 +102,10 @@
     around.open(here, records.last(record).answers.map((given) => "step-" + given.step));
     const isKept = here.id === "before" || keep();
     tell(place, isKept ? note : say("not_kept"));
+    face();
+  }
+
+  function face() {
     const heading = here.querySelector("h2, h3");
     heading.tabIndex = -1;
     heading.focus({ preventScroll: true });
@@ -133,14 +140,17 @@
     }));
   }
 
-  function stop() {
-    if (here) {
-      numbers.close();
-      around.close();
-      here.classList.remove("pc-here");
-      here.parentNode.classList.remove("pc-around");
-    }
+  function clear() {
+    if (!here) return;
+    numbers.close();
+    around.close();
+    here.classList.remove("pc-here");
+    here.parentNode.classList.remove("pc-around");
     here = null;
+  }
+
+  function stop() {
+    clear();
     root.classList.remove("pc-walking");
     const kept = records.read(data);
     const found = kept && records.follow(data, kept);
