@@ -3,13 +3,15 @@
 from __future__ import annotations
 
 import json
+from pathlib import Path
 
 import pytest
 
 from pullcord.model.target import Target
-from pullcord.model.walk_record import WalkAnswer, WalkRecord
+from pullcord.model.walk_record import WalkAnswer, WalkRecord, WalkRound
 from pullcord.rules.document import locate, read_document
 
+GUIDE = Path(__file__).parents[2] / "guide" / "walk.md"
 ANSWER = {"step": "coil", "answer": "no", "reading": "OL", "when": "2026-03-01 19:22"}
 ROUND = {
     "began": "2026-03-01 19:20",
@@ -54,6 +56,16 @@ def test_what_the_tablet_writes_is_read() -> None:
         WalkAnswer(step="look", when="2026-03-01 19:21"),
         WalkAnswer(step="coil", answer="no", reading="OL", when="2026-03-01 19:22"),
     )
+
+
+def test_the_guide_shows_a_record_and_names_every_key() -> None:
+    """The example of the guide is read as it stands there, and its table leaves no key out."""
+    guide = GUIDE.read_text(encoding="utf-8")
+    example = guide.partition("```yaml\n")[2].partition("```")[0]
+    assert [each.step for each in read(example).last.answers][-1] == "cap-reading"
+    for model in (WalkRecord, WalkRound, WalkAnswer):
+        for field in model.model_fields.values():
+            assert f"`{field.alias}`" in guide
 
 
 def test_what_a_hand_writes_is_read() -> None:
