@@ -11,6 +11,9 @@ from pullcord.pages.binder.bind import Inside, bind, dark_by_tablet
 from pullcord.pages.kit import read_kit
 from pullcord.pages.page import Heading, Page
 from pullcord.pages.settings import Settings
+from tests.pages.make import NO_SPARK as MADE
+from tests.pages.make import WONT_IDLE as OTHER
+from tests.pages.make import pages_of, procedure
 
 SPRITE = (
     '<svg class="pc-sprite" width="0">'
@@ -85,6 +88,18 @@ def test_the_search_leads_into_the_binder(binder: str) -> None:
     assert re.search(
         r'pullcordSearch\.places\(0,\[.*"#no-spark--step-plug","Plug","No spark"', binder
     )
+
+
+def test_only_a_page_alone_can_be_walked() -> None:
+    """With others it goes without what the walk is made of; what comes after stays."""
+    kit = read_kit(Settings(build_date="2026-01-02", revision="abc"))
+    pages = pages_of(procedure(MADE), procedure(OTHER))
+    walked = [pages["procedures/no-spark.md"], pages["procedures/wont-idle.md"]]
+    together = bind(kit, "Shed", walked, Inside([], []))
+    assert "pc-walk-" not in together
+    assert 'id="no-spark--before"' in together
+    alone = bind(kit, "Shed", walked[:1], Inside([], []))
+    assert alone.count('id="pc-walk-data"') == alone.count('id="pc-walk-parts"') == 1
 
 
 def test_a_page_alone_keeps_its_ids() -> None:

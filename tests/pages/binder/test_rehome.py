@@ -29,6 +29,10 @@ CASES = {
         '<a class="w" href="../rules.html"><b>x</b></a>',
         '<span class="w"><b>x</b></span>',
     ),
+    "page not in it, in a drawing": (
+        '<svg><a href="../rules.html"><path/></a></svg><a href="../rules.html">x</a>',
+        "<svg><g><path/></g></svg><span>x</span>",
+    ),
     "label": ('<div aria-labelledby="a b">', '<div aria-labelledby="no-spark--a no-spark--b">'),
     "shared sign": ('<use href="#pc-sign-flame"/>', '<use href="#pc-sign-flame"/>'),
     "text stays text": (

@@ -18,6 +18,10 @@ from pullcord.pages.search.sections import entries_of
 TOP = "top"
 """The id of a page that is alone in its document."""
 _SPRITE = re.compile(r'<svg class="pc-sprite".*?</symbol>\s*</svg>\n?', re.DOTALL)
+_WALK = re.compile(
+    r'<script type="application/json" id="pc-walk-data">.*?</template>\n?', re.DOTALL
+)
+"""What the guided walk is made of, which no document with several procedures runs."""
 _DARK = re.compile(r'\[data-md-color-scheme="slate"\] (\{[^}]*\})')
 _LIGHT = re.compile(r'\[data-md-color-scheme(="default")?\]')
 
@@ -78,7 +82,8 @@ def _url(page: Page) -> str:
 
 def _bound(page: Page, homes: Mapping[str, str]) -> BoundPage:
     url = _url(page)
-    html = rehome(_SPRITE.sub("", page.html), url, homes)
+    html = _SPRITE.sub("", page.html)
+    html = rehome(_WALK.sub("", html) if homes[url] else html, url, homes)
     return BoundPage(homes[url] or TOP, page.title, Markup(html))  # noqa: S704 (a finished page)
 
 

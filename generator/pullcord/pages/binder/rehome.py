@@ -52,8 +52,10 @@ class _Writer(HTMLParser):
         self._uri = uri
         self._homes = homes
         self.parts: list[str] = []
-        self._dead: list[bool] = []
-        """For each open `<a>`, whether it lost its link."""
+        self._links: list[str] = []
+        """For each open `<a>`, the element it was written as."""
+        self._drawings = 0
+        """How many drawings are open: an element of HTML would end them."""
 
     def handle_starttag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
         self._write_tag(tag, attrs, ">")
@@ -62,8 +64,9 @@ class _Writer(HTMLParser):
         self._write_tag(tag, attrs, "/>")
 
     def handle_endtag(self, tag: str) -> None:
-        if tag == "a" and self._dead and self._dead.pop():
-            tag = "span"
+        self._drawings -= tag == "svg"
+        if tag == "a" and self._links:
+            tag = self._links.pop()
         self.parts.append(f"</{tag}>")
 
     def handle_data(self, data: str) -> None:
@@ -77,10 +80,11 @@ class _Writer(HTMLParser):
 
     def _write_tag(self, tag: str, attrs: list[tuple[str, str | None]], end: str) -> None:
         moved = list(self._moved(attrs))
+        self._drawings += tag == "svg" and end == ">"
         if tag == "a":
-            lost = any(name == "href" and value is None for name, value in moved)
-            self._dead.append(lost)
-            tag = "span" if lost else "a"
+            is_lost = any(name == "href" and value is None for name, value in moved)
+            tag = ("g" if self._drawings else "span") if is_lost else "a"
+            self._links.append(tag)
         kept = ((name, value) for name, value in moved if not (name == "href" and value is None))
         words = (name if value is None else f'{name}="{escape(value)}"' for name, value in kept)
         # Names come in small letters; an HTML reader gives those of SVG their capitals back.
