@@ -42,6 +42,23 @@ def test_nothing_of_our_own_is_refused(
     assert refused(complaints) == []
 
 
+@pytest.mark.parametrize("page", ["binder", "one-file/leaks-fuel"])
+def test_nothing_is_refused_where_all_is_in_one_file(
+    library_site: Path, portrait: Page, complaints: list[str], page: str
+) -> None:
+    """Scripts that stand in the file run, and so does the search; a handler would not."""
+    portrait.goto((library_site / f"{page}.html").as_uri())
+    portrait.locator("[data-pc-search] input").first.fill("petrol")
+    portrait.get_by_role("link", name="petrol").first.wait_for()
+    assert refused(complaints) == []
+    portrait.evaluate(
+        "document.body.insertAdjacentHTML('beforeend', '<img src=x onerror=\"window.harmed=1\">')"
+    )
+    portrait.wait_for_timeout(100)
+    assert portrait.evaluate("window.harmed") is None
+    assert refused(complaints)
+
+
 @pytest.mark.parametrize("name", SLIPPED)
 def test_what_was_slipped_in_does_not_run(
     library_site: Path, tmp_path: Path, portrait: Page, complaints: list[str], name: str

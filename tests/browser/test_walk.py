@@ -265,6 +265,18 @@ def test_the_chart_shows_the_way_so_far(library_site: Path, portrait: Page) -> N
     assert portrait.locator("#flowchart svg.pc-chart .pc-node").first.is_visible()
 
 
+def test_a_file_alone_is_walked_the_same(library_site: Path, portrait: Page) -> None:
+    """The one file of a procedure, opened by itself: begin, answer, reload, go back."""
+    open_page(portrait, library_site, "one-file/no-spark")
+    begin(portrait)
+    answer(portrait, "dry, no smell")
+    portrait.reload()
+    assert portrait.evaluate(VISIBLE) == ["step-make-ready"]
+    assert portrait.locator(".pc-walk-place .pc-now").count() == 1
+    portrait.locator('[data-deed="back"]').tap()
+    portrait.locator("#step-smell-first.pc-here").wait_for()
+
+
 def test_ending_the_walk_leaves_one_at_the_step(library_site: Path, portrait: Page) -> None:
     """The whole page is back, at the place where one was."""
     open_page(portrait, library_site, NO_SPARK)

@@ -9,6 +9,7 @@ from pullcord.pages.binder.bind import Inside, bind, dark_by_tablet
 from pullcord.pages.kit import Kit, template_folders
 from pullcord.pages.page import Page
 from pullcord.site.assets import ADDRESS, Asset
+from pullcord.site.policy import inline_scripts, with_policy
 
 HOMES = ("index.md", "start.md")
 """Where the page of symptoms is, by whether the project has a home page of its own."""
@@ -31,12 +32,17 @@ def bound_assets(
     alone = Inside(styles, [files[uri].decode() for uri in sorted(files) if uri.endswith(".js")])
     general = [page for page in pages if not _is_machines_version(page)]
     kept = sorted((page for page in general if not is_for_authors(page.src_uri)), key=_place)
-    yield Asset(BINDER, bind(kit, title, kept, binder).encode())
+    yield Asset(BINDER, _bound(kit, title, kept, binder))
     for page in general:
         if page.src_uri.startswith("procedures/"):
             name = page.src_uri.removeprefix("procedures/").removesuffix(".md")
-            html = bind(kit, page.title, [page], alone)
-            yield Asset(one_file_uri(name), html.encode())
+            yield Asset(one_file_uri(name), _bound(kit, page.title, [page], alone))
+
+
+def _bound(kit: Kit, title: str, pages: Sequence[Page], inside: Inside) -> bytes:
+    html = bind(kit, title, pages, inside)
+    slipped_in = "".join(page.html for page in pages)
+    return with_policy(html, inline_scripts(html, slipped_in)).encode()
 
 
 def _styles(kit: Kit, files: Mapping[str, bytes]) -> list[str]:
