@@ -9,12 +9,22 @@
 
   window.pullcord = window.pullcord || {};
 
-  // `figure` is the window's HTML; `chart` the page's flowchart, which is measured once.
+  // Where a box or an arrow lies, read from its first path. Asking the browser would make it lay out
+  // the whole chart, which is the dearest thing on the page and need not be shown in a walk.
+  function boxOf(part) {
+    const path = part.querySelector("path").getAttribute("d").replace(/A\S+ \S+ 0 0 1 /g, " ");
+    const numbers = path.match(/-?[\d.]+/g).map(Number);
+    const [across, down] = [0, 1].map((odd) => numbers.filter((_, place) => place % 2 === odd));
+    const [x, y] = [Math.min(...across), Math.min(...down)];
+    return { x, y, width: Math.max(...across) - x, height: Math.max(...down) - y };
+  }
+
+  // `figure` is the window's HTML; `chart` the page's flowchart.
   window.pullcord.makeWindow = function (figure, chart) {
     const svg = figure.querySelector("svg");
     const whole = chart.viewBox.baseVal;
     const parts = [...chart.querySelectorAll(".pc-edge, .pc-node")].map((part) => ({
-      part, box: part.getBBox(), to: part.getAttribute("href"),
+      part, box: boxOf(part), to: part.getAttribute("href"),
     }));
     let here, passed;
 

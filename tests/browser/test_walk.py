@@ -251,6 +251,7 @@ def test_the_chart_shows_the_way_so_far(library_site: Path, portrait: Page) -> N
             -len(marked) :
         ]
     )
+    assert portrait.evaluate("scrollY") == 0
     inside = portrait.evaluate(
         """() => {
           const box = document.querySelector('.pc-now').getBBox();

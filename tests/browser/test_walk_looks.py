@@ -106,6 +106,14 @@ def test_every_target_is_big_enough(demo_site: Path, tablet: Page) -> None:
     leave(tablet)
     assert tablet.evaluate(TARGETS, 48) == []
     assert tablet.evaluate(TARGETS, 2000)
+    tablet.locator('[data-deed="close"]').tap()
+    tablet.locator('[data-deed="end"]').tap()
+    offered = tablet.locator(".pc-offer .pc-way, .pc-offer .pc-load").evaluate_all(
+        "all => all.map(each => each.getBoundingClientRect().height)"
+    )
+    assert len(offered) == 3
+    assert min(offered[:2]) >= 64
+    assert offered[2] >= 48
 
 
 def test_answers_are_as_wide_as_their_column(demo_site: Path, tablet: Page) -> None:
