@@ -116,7 +116,7 @@ def test_a_hand_over_stays_with_the_machine() -> None:
     page = tree_of(shed_pages()["machines/old-bike/no-spark.md"])
     (way,) = page.by_id("step-coil").all("pc-way--procedure")
     assert way.attrs["href"] == "wont-idle.html"
-    drawn = [a.attrs["href"] for a in page.all("pc-chart")[0].tags("a")]
+    drawn = [a.attrs["href"] for a in page.all("pc-chart-scroll")[0].tags("a")]
     assert "wont-idle.html" in drawn
 
 

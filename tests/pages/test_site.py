@@ -102,7 +102,7 @@ def test_an_unknown_revision_is_said_to_be_unknown() -> None:
 def test_the_chart_stands_on_the_page() -> None:
     """Drawn once, beside windows for paper, hidden from search."""
     page = tree_of(example_pages()["procedures/no-spark.md"])
-    (chart,) = page.all("pc-chart")
+    (chart,) = page.all("pc-chart-scroll")[0].all("pc-chart")
     assert [e.attrs["href"] for e in chart.tags("a") if e.attrs["href"] == "#step-coil"]
     assert "data-search-exclude" in page.all("pc-chart-scroll")[0].attrs
     assert all("data-search-exclude" in sheet.attrs for sheet in page.all("pc-sheet"))
