@@ -30,11 +30,11 @@ types: .venv/for-work
 	$(BIN)/mypy
 
 unit: .venv/for-work
-	$(BIN)/pytest -m "not browser"
+	$(BIN)/pytest -m "not browser" -n 2 --dist loadfile
 
 browser: .venv/for-work
 	$(BIN)/python -m tests.browser.chromium
-	$(BIN)/pytest -m browser
+	$(BIN)/pytest -m browser -n 2 --dist loadfile
 
 # Write the expected outputs anew; read the diff before committing it.
 golden: .venv/for-work

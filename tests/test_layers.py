@@ -13,7 +13,8 @@ import pullcord
 PACKAGE = Path(pullcord.__file__).parent
 
 LAYERS = (
-    ("cli", "plugin"),
+    ("cli",),
+    ("commands", "plugin"),
     ("project", "site"),
     ("pages", "printing"),
     ("drawing",),
@@ -95,7 +96,7 @@ def test_only_the_layout_starts_a_process(path: str) -> None:
     assert {"os.system", "os.popen", "os.execv"}.isdisjoint(called(MODULES[path]))
 
 
-@pytest.mark.parametrize("path", [p for p in MODULES if p != "cli.py"])
+@pytest.mark.parametrize("path", [p for p in MODULES if part_of(p) not in ("cli", "commands")])
 def test_only_the_command_line_prints_or_exits(path: str) -> None:
     """Everything else hands its words to whoever called it."""
     talkers = {"print", "click.echo", "click.secho", "sys.exit", "exit", "quit", "os._exit"}

@@ -139,3 +139,4 @@ def test_the_shipped_procedures_can_be_read() -> None:
     broken = {Path(each.file).stem for each in project.findings}
     assert names
     assert names == set(project.files) | (broken & names)
+    assert project.library.stages

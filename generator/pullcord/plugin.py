@@ -30,6 +30,8 @@ class PullcordConfig(Config):  # type: ignore[no-untyped-call] # MkDocs types it
     """Folders of procedures; `procedures` beside `mkdocs.yml` when none is named."""
     machines = Optional(ListOfItems(Dir(exists=True)))
     """Folders of machine sheets; `machines` beside `mkdocs.yml` when none is named."""
+    jobs = Optional(ListOfItems(Dir(exists=True)))
+    """Folders of job logs; `jobs` beside `mkdocs.yml` when none is named."""
     meter = Optional(Type(dict))
     """The shop's meter; a cheap 3½-digit one when none is described."""
     replaces = ListOfItems(Type(str), default=[])

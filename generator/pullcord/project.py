@@ -12,9 +12,11 @@ from typing import Any
 from pullcord.errors import PullcordError
 from pullcord.finding import Finding
 from pullcord.model.base import Record, name_of
+from pullcord.model.job import Job
 from pullcord.model.machine import Machine
 from pullcord.model.meter import MeterSheet
 from pullcord.model.procedure import Library, Procedure
+from pullcord.model.stage import StageList
 from pullcord.rules.document import Document, build_library, model_of, read_document
 from pullcord.rules.run import check_library
 from pullcord.source.files import find_files, read_file
@@ -41,6 +43,16 @@ class MachineFile:
 
 
 @dataclass(frozen=True)
+class JobFile:
+    """One job log with the file it was read from."""
+
+    job: Job
+    path: Path
+    digest: str
+    """First 12 hex digits of the SHA-256 of the file's bytes: the log's revision."""
+
+
+@dataclass(frozen=True)
 class Project:
     """What was read. `library` holds only the procedures and sheets that could be read."""
 
@@ -51,6 +63,8 @@ class Project:
     """Sorted; errors and warnings."""
     machines: Mapping[str, MachineFile] = field(default_factory=dict)
     """By machine name, in name order."""
+    jobs: Mapping[str, JobFile] = field(default_factory=dict)
+    """By job name, in name order."""
 
 
 def load_project(
@@ -60,7 +74,7 @@ def load_project(
     replaces: Collection[str] = (),
     base: Path | None = None,
 ) -> Project:
-    """Read and check the procedures and machine sheets of some folders.
+    """Read and check the procedures, machine sheets, stages and jobs of some folders.
 
     What a file holds is told by the key that names it, not by the folder. `replaces` names files
     of which a later folder's version takes the place of an earlier folder's; any other name that
@@ -71,17 +85,24 @@ def load_project(
     files = [_read(path, folder, base) for path, folder in _paths(folders, replaces)]
     procedures = [each for each in files if each.model is Procedure]
     sheets = [each for each in files if each.model is Machine]
-    library = build_library(_documents(procedures), _documents(sheets), meter)
+    stages = [each for each in files if each.model is StageList]
+    jobs = [each for each in files if each.model is Job]
+    documents = [_documents(each) for each in (procedures, sheets, stages, jobs)]
+    library = build_library(documents[0], documents[1], meter, documents[2], documents[3])
     return Project(
         files={
             name: ProcedureFile(library.procedures[name], each.path, _digest(each))
             for name, each in _by_name(procedures)
         },
         library=library,
-        findings=check_library(_documents(procedures), library, _documents(sheets)),
+        findings=check_library(documents[0], library, *documents[1:]),
         machines={
             name: MachineFile(library.machines[name], each.path, _digest(each))
             for name, each in _by_name(sheets)
+        },
+        jobs={
+            name: JobFile(library.jobs[name], each.path, _digest(each))
+            for name, each in _by_name(jobs)
         },
     )
 

@@ -18,6 +18,7 @@ class Chosen:
 
     procedures: list[str] | None = None
     machines: list[str] | None = None
+    jobs: list[str] | None = None
     replaces: tuple[str, ...] = ()
     library: bool = True
     layout_engine: str = "built-in"
@@ -52,19 +53,21 @@ def test_build_date_from_the_clock(given: dict[str, str]) -> None:
 @pytest.mark.parametrize(
     ("options", "expected"),
     [
-        pytest.param(Chosen(), ["LIBRARY", "procedures", "machines"], id="all there is"),
-        pytest.param(Chosen(library=False), ["procedures", "machines"], id="one's own alone"),
-        pytest.param(Chosen(["other"]), ["LIBRARY", "other", "machines"], id="a named one"),
-        pytest.param(Chosen([], []), ["LIBRARY"], id="none wanted"),
-        pytest.param(Chosen(["other", "other/../other"], []), ["LIBRARY", "other"], id="twice"),
-        pytest.param(Chosen([], ["other"]), ["LIBRARY", "other"], id="named for machines"),
+        pytest.param(Chosen(), ["LIBRARY", "procedures", "machines", "jobs"], id="all there is"),
+        pytest.param(Chosen(library=False), ["procedures", "machines", "jobs"], id="own alone"),
+        pytest.param(
+            Chosen(["other"], jobs=[]), ["LIBRARY", "other", "machines"], id="a named one"
+        ),
+        pytest.param(Chosen([], [], []), ["LIBRARY"], id="none wanted"),
+        pytest.param(Chosen(["other", "other/../other"], [], []), ["LIBRARY", "other"], id="twice"),
+        pytest.param(Chosen([], ["other"], []), ["LIBRARY", "other"], id="named for machines"),
     ],
 )
 def test_folders_to_read(
     options: Chosen, expected: list[str], tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     """A project reads the library and the folder beside its settings unless it says otherwise."""
-    for name in ("procedures", "machines", "other"):
+    for name in ("procedures", "machines", "jobs", "other"):
         (tmp_path / name).mkdir()
     monkeypatch.chdir(tmp_path)
     found = folders_to_read(str(tmp_path / "mkdocs.yml"), options)

@@ -14,9 +14,9 @@ CASES = {
         FolderSettings(procedures=("ours",)),
     ),
     "everything": (
-        "plugins:\n  - pullcord:\n      procedures: [a, b]\n      machines: [m]\n"
+        "plugins:\n  - pullcord:\n      procedures: [a, b]\n      machines: [m]\n      jobs: [j]\n"
         "      library: false\n      replaces: [no-spark]\n",
-        FolderSettings(("a", "b"), ("m",), False, ("no-spark",)),
+        FolderSettings(("a", "b"), ("m",), ("j",), False, ("no-spark",)),
     ),
     "a meter": (
         "plugins:\n  - pullcord: {meter: {leads: 0.2 ohm}}\n",

@@ -2,16 +2,18 @@
 
 from __future__ import annotations
 
-from decimal import Decimal
 from typing import Annotated, Literal
 
 from pydantic import Field
 
 from pullcord.model.action import Action
 from pullcord.model.base import Line, Many, Name, Named, Record, Text, Worded
+from pullcord.model.job import Job
 from pullcord.model.machine import Machine
 from pullcord.model.meter import MeterSheet
+from pullcord.model.money import Money
 from pullcord.model.quantity import Quantity as Quantity
+from pullcord.model.stage import Stage
 from pullcord.model.target import TargetText
 
 Minutes = Annotated[float, Field(ge=0, le=2880)]
@@ -85,7 +87,7 @@ class Cause(Action):
     """How often it is this one, relative to the others; only the ratios count."""
     odds_from: Source | None = None
     """Where the odds come from."""
-    parts: Annotated[Decimal, Field(ge=0, le=100000, decimal_places=2)] | None = None
+    parts: Money | None = None
     """What the parts cost, in the shop's own money."""
     minutes: Minutes | None = None
     """How long the remedy takes."""
@@ -150,3 +152,7 @@ class Library(Record):
     """Every machine sheet, by name."""
     meter: MeterSheet = MeterSheet()
     """The shop's meter."""
+    stages: Named[Stage] = Field(default_factory=dict, validate_default=True)
+    """What a machine must have shown, by name, from the first stage to the last."""
+    jobs: Named[Job] = Field(default_factory=dict, validate_default=True)
+    """Every job, by name."""

@@ -3,23 +3,26 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from pathlib import PurePath
 from typing import Any, Generic, TypeVar
 
 from pullcord.finding import Finding, Flaw, Place
-from pullcord.model.base import Record
+from pullcord.model.base import Record, name_of
+from pullcord.model.job import Job
 from pullcord.model.machine import Machine
 from pullcord.model.meter import MeterSheet
 from pullcord.model.parse import parse_record
 from pullcord.model.procedure import Library, Procedure
+from pullcord.model.stage import StageList
 from pullcord.rules.severity import severity_of
 from pullcord.source.flaw import Mark, TextFlaw
 from pullcord.source.tree import find_mark, read_tree
 
 Model = TypeVar("Model", bound=Record)
-_MACHINE = re.compile(rb"^machine:", re.MULTILINE)
+_NAMING_KEYS: Mapping[str, type[Record]] = {"job": Job, "stages": StageList, "machine": Machine}
+"""A job names its machine too: the first key of these that a file has decides."""
 
 
 @dataclass(frozen=True)
@@ -36,9 +39,10 @@ class Document(Generic[Model]):
     """Found while parsing; each names its rule."""
 
 
-def model_of(raw: bytes) -> type[Procedure] | type[Machine]:
+def model_of(raw: bytes) -> type[Record]:
     """Return what a file holds, told by the key that names it; a procedure when it has none."""
-    return Machine if _MACHINE.search(raw) else Procedure
+    found = (m for key, m in _NAMING_KEYS.items() if re.search(rb"^%b:" % key.encode(), raw, re.M))
+    return next(found, Procedure)
 
 
 def read_document(file: str, raw: bytes, model: type[Model]) -> Document[Model]:
@@ -57,15 +61,20 @@ def build_library(
     procedures: Sequence[Document[Procedure]],
     machines: Sequence[Document[Machine]] = (),
     meter: MeterSheet | None = None,
+    stages: Sequence[Document[StageList]] = (),
+    jobs: Sequence[Document[Job]] = (),
 ) -> Library:
-    """Return what could be read as one library; of two with the same name, the first."""
-    by_name = {each.record.procedure: each.record for each in reversed(procedures) if each.record}
-    sheets = {each.record.machine: each.record for each in reversed(machines) if each.record}
+    """Return what could be read as one library; of two with the same name, the first.
+
+    Of several lists of stages the last one counts: a project's own takes the place of the shipped.
+    """
     return Library(
-        procedures=dict(sorted(by_name.items())),
+        procedures=dict(sorted(_named(procedures).items())),
         unread=tuple(sorted(PurePath(each.file).stem for each in procedures if not each.record)),
-        machines=dict(sorted(sheets.items())),
+        machines=dict(sorted(_named(machines).items())),
         meter=meter or MeterSheet(),
+        stages=next((each.record.stage for each in reversed(stages) if each.record), {}),
+        jobs=dict(sorted(_named(jobs).items())),
     )
 
 
@@ -80,6 +89,11 @@ def locate(document: Document[Any], flaws: Iterable[Flaw]) -> tuple[Finding, ...
     tree = read_tree(document.raw) if in_tree else None
     found += [_finding(document, find_mark(tree, flaw), flaw) for flaw in in_tree if tree]
     return tuple(found)
+
+
+def _named(documents: Sequence[Document[Model]]) -> dict[str, Model]:
+    records = [each.record for each in reversed(documents) if each.record]
+    return {name_of(record)[1]: record for record in records}
 
 
 def _finding(document: Document[Any], mark: Mark, flaw: TextFlaw | Flaw) -> Finding:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections import defaultdict
-from collections.abc import Iterable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import replace
 from itertools import islice
 from typing import Any
@@ -11,15 +11,17 @@ from typing import Any
 from pullcord.finding import Finding, Flaw
 from pullcord.graph import procedure_graph
 from pullcord.model.base import Record
+from pullcord.model.job import Job
 from pullcord.model.machine import Machine
 from pullcord.model.procedure import Library, Procedure
+from pullcord.model.stage import StageList
 from pullcord.rules.catalogue import Rule, rules
 from pullcord.rules.document import Document, locate
 
 MOST_OF_A_RULE = 50
 """In one file: nobody reads on, and a hostile file must not keep the checks busy."""
 
-_NOT_OF_ONE_PROCEDURE = frozenset({"text", "machine", "library", "files"})
+_NOT_OF_ONE_PROCEDURE = frozenset({"text", "machine", "library", "files", "job", "stages"})
 """Folders of rules; what is in any other is about one procedure."""
 
 Named = tuple[str, Flaw]
@@ -30,15 +32,17 @@ def check_library(
     procedures: Sequence[Document[Procedure]],
     library: Library,
     machines: Sequence[Document[Machine]] = (),
+    stages: Sequence[Document[StageList]] = (),
+    jobs: Sequence[Document[Job]] = (),
 ) -> tuple[Finding, ...]:
     """Return every finding about these files, sorted by file, line and column.
 
     `library` is what could be read from them: see `document.build_library`.
     """
     flaws: dict[str, list[Flaw]] = defaultdict(list)
-    for file, flaw in _all_flaws(procedures, machines, library):
+    documents: tuple[Document[Any], ...] = (*procedures, *machines, *stages, *jobs)
+    for file, flaw in _all_flaws(documents, library):
         flaws[file].append(flaw)
-    documents: tuple[Document[Any], ...] = (*procedures, *machines)
     found = (finding for each in documents for finding in locate(each, flaws[each.file]))
     return tuple(sorted(set(found)))
 
@@ -58,30 +62,41 @@ def check_machine(machine: Machine, library: Library) -> Iterator[Flaw]:
         yield from _stamped(rule, _check(rule, machine, library))
 
 
-def _all_flaws(
-    procedures: Sequence[Document[Procedure]],
-    machines: Sequence[Document[Machine]],
-    library: Library,
-) -> Iterator[Named]:
-    for procedure in procedures:
-        if procedure.record:
-            flaws = check_procedure(procedure.record, library)
-            yield from ((procedure.file, flaw) for flaw in flaws)
-    for machine in machines:
-        if machine.record:
-            flaws = check_machine(machine.record, library)
-            yield from ((machine.file, flaw) for flaw in flaws)
-    yield from _between_procedures(procedures, library)
-    readable: tuple[Document[Any], ...] = (*procedures, *machines)
-    records = {each.file: each.record for each in readable if each.record}
+def check_job(job: Job, library: Library) -> Iterator[Flaw]:
+    """Yield what every rule about one job finds, each flaw with its rule."""
+    for rule in _of_group("job"):
+        yield from _stamped(rule, _check(rule, job, library))
+
+
+def check_stages(stages: StageList, library: Library) -> Iterator[Flaw]:
+    """Yield what every rule about a list of stages finds, each flaw with its rule."""
+    for rule in _of_group("stages"):
+        yield from _stamped(rule, _check(rule, stages, library))
+
+
+_CHECKS: Mapping[type[Record], Callable[[Any, Library], Iterator[Flaw]]] = {
+    Procedure: check_procedure,
+    Machine: check_machine,
+    Job: check_job,
+    StageList: check_stages,
+}
+
+
+def _all_flaws(documents: Sequence[Document[Any]], library: Library) -> Iterator[Named]:
+    records = {each.file: each.record for each in documents if each.record}
+    for file, record in records.items():
+        yield from ((file, flaw) for flaw in _CHECKS[type(record)](record, library))
+    yield from _between_procedures(records, library)
     for rule in _of_group("files"):
         yield from _named(rule, records)
 
 
-def _between_procedures(
-    procedures: Sequence[Document[Procedure]], library: Library
-) -> Iterator[Named]:
-    file_of = {each.record.procedure: each.file for each in reversed(procedures) if each.record}
+def _between_procedures(records: Mapping[str, Record], library: Library) -> Iterator[Named]:
+    file_of = {
+        record.procedure: file
+        for file, record in reversed(list(records.items()))
+        if isinstance(record, Procedure)
+    }
     for rule in _of_group("library"):
         yield from ((file_of[name], flaw) for name, flaw in _named(rule, library))
 

@@ -31,6 +31,10 @@ class Options(Protocol):
         """Folders of machine sheets."""
 
     @property
+    def jobs(self) -> Sequence[str] | None:
+        """Folders of job logs."""
+
+    @property
     def meter(self) -> Mapping[str, object] | None:
         """The shop's meter."""
 
@@ -62,14 +66,15 @@ class Options(Protocol):
 def folders_to_read(config_file: str, options: Options) -> tuple[Path, ...]:
     """Return the folders of procedures and machine sheets, each once: the library, then one's own.
 
-    A project that names none has `procedures` and `machines` beside its `mkdocs.yml`, if they are
-    there.
+    A project that names none has `procedures`, `machines` and `jobs` beside its `mkdocs.yml`, if
+    they are there.
     """
     beside = Path(config_file).resolve().parent
     folders = [
         *([shipped_procedures()] if options.library else []),
         *_named_or(options.procedures, beside / "procedures"),
         *_named_or(options.machines, beside / "machines"),
+        *_named_or(options.jobs, beside / "jobs"),
     ]
     return tuple(dict.fromkeys(folder.resolve() for folder in folders))
 

@@ -69,6 +69,7 @@ def _project_folders(settings: FolderSettings) -> Iterable[Path]:
         yield shipped_procedures()
     yield from _named_or(settings.procedures, "procedures")
     yield from _named_or(settings.machines, "machines")
+    yield from _named_or(settings.jobs, "jobs")
 
 
 def _named_or(named: tuple[str, ...] | None, default: str) -> Iterable[Path]:

@@ -25,6 +25,8 @@ class FolderSettings:
     """Folders of procedures, as seen from the file; None when it names none."""
     machines: tuple[str, ...] | None = None
     """Folders of machine sheets."""
+    jobs: tuple[str, ...] | None = None
+    """Folders of job logs."""
     library: bool = True
     """Whether the shipped procedures are read."""
     replaces: tuple[str, ...] = ()
@@ -49,6 +51,7 @@ def read_folder_settings(raw: bytes) -> FolderSettings | None:
     return FolderSettings(
         procedures=_texts(options.get("procedures")),
         machines=_texts(options.get("machines")),
+        jobs=_texts(options.get("jobs")),
         library=str(options.get("library", "true")).lower() not in _FALSE,
         replaces=_texts(options.get("replaces")) or (),
         meter=options.get("meter"),
