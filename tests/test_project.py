@@ -140,3 +140,16 @@ def test_the_shipped_procedures_can_be_read() -> None:
     assert names
     assert names == set(project.files) | (broken & names)
     assert project.library.stages
+
+
+def test_the_revision_goes_by_what_is_shared(tmp_path: Path) -> None:
+    """A page made from a changed shared step is not of the revision printed last month."""
+    shared = "shared: bench\ncauses:\n  leak: {{title: Hose leaks, remedy: {}}}\n"
+    causes = "causes:\n  dry-casing: {as: leak}\n  air-leak: {as: leak}\n"
+    folders = [
+        write(tmp_path / name, bench=shared.format(remedy), no_prime=example(causes))
+        for name, remedy in {"a": "Fit a hose.", "b": "Fit two.", "c": "Fit a hose."}.items()
+    ]
+    first, second, third = (load_project([f]).files["no-prime"] for f in folders)
+    assert first.procedure.causes["air-leak"].remedy == "Fit a hose."
+    assert first.digest == third.digest != second.digest

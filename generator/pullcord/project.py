@@ -16,10 +16,19 @@ from pullcord.model.job import Job
 from pullcord.model.machine import Machine
 from pullcord.model.meter import MeterSheet
 from pullcord.model.procedure import Library, Procedure
+from pullcord.model.shared import Pieces, Shared
 from pullcord.model.stage import StageList
-from pullcord.rules.document import Document, build_library, model_of, read_document
+from pullcord.rules.document import (
+    NOTHING_SHARED,
+    Document,
+    build_library,
+    model_of,
+    read_document,
+    read_pieces,
+)
 from pullcord.rules.run import check_library
 from pullcord.source.files import find_files, read_file
+from pullcord.source.flaw import TextFlaw
 
 
 @dataclass(frozen=True)
@@ -29,7 +38,7 @@ class ProcedureFile:
     procedure: Procedure
     path: Path
     digest: str
-    """First 12 hex digits of the SHA-256 of the file's bytes: the procedure's revision."""
+    """First 12 hex digits of the SHA-256 of its bytes and of what it shares: its revision."""
 
 
 @dataclass(frozen=True)
@@ -82,20 +91,23 @@ def load_project(
 
     Raises PullcordError when a folder cannot be read or a replaced procedure is not there twice.
     """
-    files = [_read(path, folder, base) for path, folder in _paths(folders, replaces)]
+    raws = [_read_raw(path, folder, base) for path, folder in _paths(folders, replaces)]
+    shared = [_read(raw, NOTHING_SHARED) for raw in raws if raw.model is Shared]
+    pieces = read_pieces(_documents(shared))
+    files = [_read(raw, pieces) for raw in raws if raw.model is not Shared]
     procedures = [each for each in files if each.model is Procedure]
     sheets = [each for each in files if each.model is Machine]
     stages = [each for each in files if each.model is StageList]
     jobs = [each for each in files if each.model is Job]
-    documents = [_documents(each) for each in (procedures, sheets, stages, jobs)]
-    library = build_library(documents[0], documents[1], meter, documents[2], documents[3])
+    kinds = [_documents(each) for each in (procedures, sheets, stages, jobs)]
+    library = build_library(kinds[0], kinds[1], meter, kinds[2], kinds[3])
     return Project(
         files={
             name: ProcedureFile(library.procedures[name], each.path, _digest(each))
             for name, each in _by_name(procedures)
         },
         library=library,
-        findings=check_library(documents[0], library, *documents[1:]),
+        findings=check_library(kinds[0], library, kinds[1], kinds[2], kinds[3], _documents(shared)),
         machines={
             name: MachineFile(library.machines[name], each.path, _digest(each))
             for name, each in _by_name(sheets)
@@ -105,6 +117,14 @@ def load_project(
             for name, each in _by_name(jobs)
         },
     )
+
+
+@dataclass(frozen=True)
+class _Raw:
+    path: Path
+    shown: str
+    raw: bytes | TextFlaw
+    model: type[Record]
 
 
 @dataclass(frozen=True)
@@ -142,13 +162,17 @@ def _find(folders: Sequence[Path]) -> Iterator[tuple[Path, Path]]:
             seen.add(place)
 
 
-def _read(path: Path, folder: Path, base: Path | None) -> _Read:
-    shown = _shown(path, base)
+def _read_raw(path: Path, folder: Path, base: Path | None) -> _Raw:
     raw = read_file(path, folder)
-    if isinstance(raw, bytes):
-        model = model_of(raw)
-        return _Read(path, model, read_document(shown, raw, model))
-    return _Read(path, Procedure, Document(shown, b"", None, (raw,), ()))
+    model = model_of(raw) if isinstance(raw, bytes) else Procedure
+    return _Raw(path, _shown(path, base), raw, model)
+
+
+def _read(file: _Raw, pieces: Pieces) -> _Read:
+    if isinstance(file.raw, bytes):
+        document = read_document(file.shown, file.raw, file.model, pieces)
+        return _Read(file.path, file.model, document)
+    return _Read(file.path, Procedure, Document(file.shown, b"", None, (file.raw,), ()))
 
 
 def _shown(path: Path, base: Path | None) -> str:
@@ -170,4 +194,5 @@ def _by_name(files: Sequence[_Read]) -> Iterator[tuple[str, _Read]]:
 
 
 def _digest(read: _Read) -> str:
-    return hashlib.sha256(read.document.raw).hexdigest()[:12]
+    whole = read.document.raw + read.document.shares.encode()
+    return hashlib.sha256(whole).hexdigest()[:12]

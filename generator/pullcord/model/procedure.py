@@ -50,6 +50,8 @@ class Reading(Record):
 class Step(Action):
     """One thing to do, and, when it is a check, what is asked of the result."""
 
+    as_: Name | None = None
+    """A shared step this one is filled in from; keys written here take the place of its own."""
     title: Line
     """A few words: the heading, and the first line in the flowchart."""
     do: Text
@@ -79,6 +81,8 @@ class Step(Action):
 class Cause(Action):
     """One thing that can be wrong, and how it is put right."""
 
+    as_: Name | None = None
+    """A shared cause this one is filled in from; keys written here take the place of its own."""
     title: Line
     """What is wrong."""
     remedy: Text

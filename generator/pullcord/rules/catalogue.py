@@ -16,7 +16,7 @@ from pullcord.finding import Severity
 from pullcord.rules.severity import severity_of
 
 _MOST_LINES = 60
-_NAME = re.compile(rb"^(?:procedure|machine|job|stages): *([a-z0-9-]+)", re.MULTILINE)
+_NAME = re.compile(rb"^(?:procedure|machine|job|stages|shared): *([a-z0-9-]+)", re.MULTILINE)
 Files = Mapping[str, bytes]
 """The files of an example: their bytes by their names."""
 

@@ -15,14 +15,23 @@ from pullcord.model.machine import Machine
 from pullcord.model.meter import MeterSheet
 from pullcord.model.parse import parse_record
 from pullcord.model.procedure import Library, Procedure
+from pullcord.model.shared import Filled, Pieces, Shared, fill_in, gather_pieces
 from pullcord.model.stage import StageList
 from pullcord.rules.severity import severity_of
 from pullcord.source.flaw import Mark, TextFlaw
 from pullcord.source.tree import find_mark, read_tree
 
 Model = TypeVar("Model", bound=Record)
-_NAMING_KEYS: Mapping[str, type[Record]] = {"job": Job, "stages": StageList, "machine": Machine}
+_NAMING_KEYS: Mapping[str, type[Record]] = {
+    "job": Job,
+    "stages": StageList,
+    "shared": Shared,
+    "machine": Machine,
+}
 """A job names its machine too: the first key of these that a file has decides."""
+
+
+NOTHING_SHARED = Pieces()
 
 
 @dataclass(frozen=True)
@@ -37,6 +46,10 @@ class Document(Generic[Model]):
     text_flaws: tuple[TextFlaw, ...]
     flaws: tuple[Flaw, ...]
     """Found while parsing; each names its rule."""
+    data: Mapping[str, Any] | None = None
+    """Of a shared file: its plain data, which procedures are filled in from."""
+    shares: str = ""
+    """Of a procedure: the text of everything it was filled in from."""
 
 
 def model_of(raw: bytes) -> type[Record]:
@@ -45,16 +58,34 @@ def model_of(raw: bytes) -> type[Record]:
     return next(found, Procedure)
 
 
-def read_document(file: str, raw: bytes, model: type[Model]) -> Document[Model]:
+def read_document(
+    file: str, raw: bytes, model: type[Model], pieces: Pieces = NOTHING_SHARED
+) -> Document[Model]:
     """Read one file. Never raises: whatever is wrong is in the document."""
     tree = read_tree(raw)
-    if tree.data is None:
+    if not isinstance(tree.data, Mapping):
         return Document(file, raw, None, tree.flaws, ())
-    record = parse_record(model, tree.data)
-    if isinstance(record, tuple):
-        news = tuple(flaw for flaw in record if not _is_known(flaw, tree.spoilt))
-        return Document(file, raw, None, tree.flaws, news)
-    return Document(file, raw, None if tree.spoilt else record, tree.flaws, ())
+    filled = fill_in(tree.data, pieces) if model is Procedure else Filled(tree.data, (), ())
+    record = parse_record(model, filled.data)
+    if isinstance(record, tuple) or filled.flaws:
+        flaws = record if isinstance(record, tuple) else ()
+        spoilt = {*tree.spoilt, *(flaw.at[:-1] for flaw in filled.flaws)}
+        news = (flaw for flaw in flaws if not _is_known(flaw, spoilt))
+        return Document(file, raw, None, tree.flaws, (*filled.flaws, *news))
+    return Document(
+        file,
+        raw,
+        None if tree.spoilt else record,
+        tree.flaws,
+        (),
+        tree.data if model is Shared else None,
+        "".join(repr(pieces.of(kind)[name]) for kind, name in filled.used),
+    )
+
+
+def read_pieces(shared: Iterable[Document[Shared]]) -> Pieces:
+    """Return what procedures may be filled in from: the shared files that could be read."""
+    return gather_pieces(each.data for each in shared if each.record and each.data)
 
 
 def build_library(

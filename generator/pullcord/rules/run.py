@@ -14,6 +14,7 @@ from pullcord.model.base import Record
 from pullcord.model.job import Job
 from pullcord.model.machine import Machine
 from pullcord.model.procedure import Library, Procedure
+from pullcord.model.shared import Shared
 from pullcord.model.stage import StageList
 from pullcord.rules.catalogue import Rule, rules
 from pullcord.rules.document import Document, locate
@@ -34,13 +35,20 @@ def check_library(
     machines: Sequence[Document[Machine]] = (),
     stages: Sequence[Document[StageList]] = (),
     jobs: Sequence[Document[Job]] = (),
+    shared: Sequence[Document[Shared]] = (),
 ) -> tuple[Finding, ...]:
     """Return every finding about these files, sorted by file, line and column.
 
     `library` is what could be read from them: see `document.build_library`.
     """
     flaws: dict[str, list[Flaw]] = defaultdict(list)
-    documents: tuple[Document[Any], ...] = (*procedures, *machines, *stages, *jobs)
+    documents: tuple[Document[Any], ...] = (
+        *procedures,
+        *machines,
+        *stages,
+        *jobs,
+        *shared,
+    )
     for file, flaw in _all_flaws(documents, library):
         flaws[file].append(flaw)
     found = (finding for each in documents for finding in locate(each, flaws[each.file]))
@@ -85,7 +93,8 @@ _CHECKS: Mapping[type[Record], Callable[[Any, Library], Iterator[Flaw]]] = {
 def _all_flaws(documents: Sequence[Document[Any]], library: Library) -> Iterator[Named]:
     records = {each.file: each.record for each in documents if each.record}
     for file, record in records.items():
-        yield from ((file, flaw) for flaw in _CHECKS[type(record)](record, library))
+        check = _CHECKS.get(type(record))
+        yield from ((file, flaw) for flaw in (check(record, library) if check else ()))
     yield from _between_procedures(records, library)
     for rule in _of_group("files"):
         yield from _named(rule, records)
