@@ -158,6 +158,18 @@ def test_without_a_path_the_present_project_is_checked(
     assert {file for file in found if not file.startswith(("/", ".."))} == files
 
 
+def test_a_folder_with_settings_is_checked_as_that_project(shed: Path) -> None:
+    """From outside one gets what one gets from within; the settings are no procedure."""
+    put("barn/mkdocs.yml", "plugins: [pullcord]\n")
+    put("barn/procedures/no-prime.yaml", BAD)
+    put("barn/elsewhere/no-flow.yaml", BAD)
+    done = run("check", "barn")
+    lines = [line for line in done.stdout.splitlines() if ": error: " in line]
+    assert [line.split(":")[0] for line in lines] == ["barn/procedures/no-prime.yaml"]
+    put("barn/mkdocs.yml", METER.format(leads="0.2 V"))
+    assert run("check", "barn").stdout.startswith("barn/mkdocs.yml:4:16: error: `0.2 V`")
+
+
 def test_a_project_may_replace_a_shipped_procedure(shed: Path) -> None:
     """Only if its settings say so."""
     put("procedures/no-spark.yaml", example("procedure: no-spark\n"))

@@ -14,7 +14,7 @@ from pullcord.source.flaw import TextFlaw
 
 def test_yaml_files_are_found_sorted_and_hidden_ones_are_not(tmp_path: Path) -> None:
     """Every YAML file below the folder, in an order that no disk decides."""
-    for name in ("b.yaml", "a.yml", "C.YAML", "notes.txt", ".hidden.yaml", "yaml"):
+    for name in ("b.yaml", "a.yml", "C.YAML", "notes.txt", ".hidden.yaml", "yaml", "mkdocs.yml"):
         (tmp_path / name).write_text("a: b\n")
     for folder in ("sub/deep", ".git"):
         (tmp_path / folder).mkdir(parents=True)

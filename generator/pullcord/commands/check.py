@@ -11,9 +11,8 @@ from pullcord.commands.kinds import EXISTING
 from pullcord.commands.say import print_findings
 from pullcord.errors import FindingsError, PullcordError
 from pullcord.finding import Severity
-from pullcord.project import load_project
-from pullcord.site.meter import read_meter
-from pullcord.source.choice import SETTINGS, choose, is_asked
+from pullcord.site.own import load_chosen
+from pullcord.source.choice import choose, is_asked
 
 
 @click.command()
@@ -22,13 +21,13 @@ from pullcord.source.choice import SETTINGS, choose, is_asked
 def check(paths: tuple[Path, ...], strict: bool) -> None:
     """Say what is wrong with procedures and machine sheets.
 
-    PATH is a folder or a file. Without one, the project in the present folder is checked, or the
-    procedures that come with Pullcord.
+    PATH is a file, a folder of them, or a project: a folder whose mkdocs.yml lists the plugin.
+    Without one, the project in the present folder is checked, or the procedures that come with
+    Pullcord.
     """
     try:
         choice = choose(paths)
-        meter = read_meter(choice.meter, Path(SETTINGS))
-        project = load_project(choice.folders, meter=meter, replaces=choice.replaces)
+        project = load_chosen(choice)
     except FindingsError as error:
         print_findings(error.findings)
         sys.exit(1)
@@ -37,8 +36,8 @@ def check(paths: tuple[Path, ...], strict: bool) -> None:
     findings = tuple(each for each in project.findings if is_asked(each.file, choice))
     print_findings(findings)
     if not findings:
-        paths_read = [each.path for each in project.files.values()]
-        paths_read += [each.path for each in project.machines.values()]
+        kinds = (project.files, project.machines, project.jobs)
+        paths_read = [each.path for kind in kinds for each in kind.values()]
         count = sum(is_asked(str(path), choice) for path in paths_read)
         click.echo(f"{count} checked, nothing found", err=True)
     sys.exit(any(strict or each.severity is Severity.ERROR for each in findings))

@@ -15,10 +15,10 @@ from pullcord.pages.review import review_sections
 from pullcord.pages.review_guard import read_guard
 from pullcord.pages.review_text import review_text
 from pullcord.pages.review_words import Namer
-from pullcord.project import Project, load_project
-from pullcord.site.meter import read_meter
+from pullcord.project import Project
+from pullcord.site.own import load_chosen
 from pullcord.site.paper import project_settings
-from pullcord.source.choice import SETTINGS, choose
+from pullcord.source.choice import choose
 
 
 class UnknownWordError(PullcordError):
@@ -33,12 +33,11 @@ def read_review(name: str, tools: Collection[str] | None, paths: Sequence[Path])
     another PullcordError when there is nothing to read or its texts cannot be used.
     """
     choice = choose(paths)
-    meter = read_meter(choice.meter, Path(SETTINGS))
-    project = load_project(choice.folders, meter=meter, replaces=choice.replaces)
+    project = load_chosen(choice)
     procedure = _procedure(project, name)
     if tools is not None:
         _refuse_unknown(procedure, tools)
-    settings = project_settings()
+    settings = project_settings(choice.settings)
     names = Namer(procedure, project.library, read_kit(settings).review)
     found = review(procedure, tools=tools, guard=read_guard(procedure))
     title = names.words["title"].format(title=procedure.title)

@@ -15,13 +15,13 @@ from pullcord.source.settings import options_place
 OPTION = "meter"
 
 
-def read_meter(option: object, config_file: Path) -> MeterSheet | None:
+def read_meter(option: object, config_file: Path | None) -> MeterSheet | None:
     """Return the meter of the option `meter`, or None for the cheap one that is the default.
 
     `option` is what the settings hold, numbers and all. Raises FindingsError with everything that
     is wrong with it, at its line of the settings file.
     """
-    if option is None:
+    if option is None or config_file is None:
         return None
     sheet = parse_meter_sheet(_as_text(option))
     if isinstance(sheet, MeterSheet):

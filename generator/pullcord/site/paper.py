@@ -10,10 +10,9 @@ from pullcord.finding import Severity
 from pullcord.pages.settings import Settings
 from pullcord.printing.paper import PaperName
 from pullcord.printing.press import Press, read_press
-from pullcord.project import load_project
-from pullcord.site.meter import read_meter
 from pullcord.site.origin import REVISION_DIGITS, build_date
-from pullcord.source.choice import SETTINGS, choose
+from pullcord.site.own import load_chosen
+from pullcord.source.choice import choose
 from pullcord.source.files import read_file
 from pullcord.source.revision import read_revision
 from pullcord.source.settings import FolderSettings, read_folder_settings
@@ -26,26 +25,28 @@ def read_project_press(paper: PaperName) -> Press:
     PullcordError when there is nothing to read or a template cannot be used.
     """
     choice = choose(())
-    meter = read_meter(choice.meter, Path(SETTINGS))
-    project = load_project(choice.folders, meter=meter, replaces=choice.replaces, base=Path.cwd())
+    project = load_chosen(choice, base=Path.cwd())
     if any(finding.severity is Severity.ERROR for finding in project.findings):
         raise FindingsError(project.findings)
-    return read_press(project, project_settings(), paper)
+    return read_press(project, project_settings(choice.settings), paper)
 
 
-def project_settings() -> Settings:
-    """Return what the `mkdocs.yml` of the present folder decides about pages, if there is one."""
-    path = Path(SETTINGS)
-    raw = read_file(path, Path()) if path.is_file() else None
+def project_settings(file: Path | None) -> Settings:
+    """Return what a project's settings file decides about pages; without one, the defaults.
+
+    Raises PullcordError when it names a folder of templates that is not there.
+    """
+    beside = file.parent if file else Path()
+    raw = read_file(file, beside) if file else None
     found = read_folder_settings(raw) if isinstance(raw, bytes) else None
     given = found or FolderSettings()
     for folder in given.templates:
-        if not Path(folder).is_dir():
-            raise PullcordError(f"{SETTINGS}: `templates` names {folder}, which is no folder")
+        if not (beside / folder).is_dir():
+            raise PullcordError(f"{file}: `templates` names {folder}, which is no folder")
     return Settings(
         build_date=build_date(os.environ),
-        revision=(read_revision(Path.cwd()) or "")[:REVISION_DIGITS],
-        template_dirs=tuple(Path(folder) for folder in given.templates),
+        revision=(read_revision(beside) or "")[:REVISION_DIGITS],
+        template_dirs=tuple(beside / folder for folder in given.templates),
         currency=given.currency,
-        cache_folder=Path(given.cache) if found else None,
+        cache_folder=beside / given.cache if found else None,
     )

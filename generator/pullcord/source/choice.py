@@ -9,11 +9,11 @@ from pathlib import Path
 from typing import Any
 
 from pullcord.errors import PullcordError
-from pullcord.source.files import ENDINGS, find_files, read_file
+from pullcord.source.files import ENDINGS, SETTINGS_NAMES, find_files, read_file
 from pullcord.source.places import shipped_procedures
 from pullcord.source.settings import FolderSettings, read_folder_settings
 
-SETTINGS = "mkdocs.yml"
+SETTINGS = SETTINGS_NAMES[0]
 
 
 @dataclass(frozen=True)
@@ -26,22 +26,35 @@ class Choice:
     replaces: tuple[str, ...] = ()
     meter: Any = None
     """The shop's meter, as it stands in the project's settings."""
+    settings: Path | None = None
+    """The project's settings file; of several projects, the first one's."""
+
+
+@dataclass(frozen=True)
+class _Own:
+    """A project: its settings file and what that says of the plugin."""
+
+    file: Path
+    settings: FolderSettings
+
+    @property
+    def folders(self) -> tuple[Path, ...]:
+        """Everything it reads, the shipped procedures first if they are part of it."""
+        shipped = (shipped_procedures(),) if self.settings.library else ()
+        return (*shipped, *_project_folders(self.settings, self.file.parent))
 
 
 def choose(paths: Sequence[Path]) -> Choice:
     """Return what to read for files and folders named at the command line.
 
-    When none is named: the project whose `mkdocs.yml` lies in the present folder, else the folder
-    `procedures`, else the shipped procedures. Raises PullcordError where there is nothing to read.
+    A folder whose settings list the plugin, or that file itself, stands for the project. When
+    nothing is named: the project in the present folder, else the folder `procedures`, else the
+    shipped procedures. Raises PullcordError where there is nothing to read.
     """
-    if paths:
-        return _choose_named(paths)
-    settings = _settings()
-    if settings is not None:
-        folders = _each_once(_project_folders(settings))
-        return Choice(folders, folders, settings.replaces, settings.meter)
-    own = Path("procedures")
-    return _choose_named([own if own.is_dir() else shipped_procedures()])
+    if not paths and _project_at(Path()) is None:
+        own = Path("procedures")
+        paths = [own if own.is_dir() else shipped_procedures()]
+    return _choose_named(paths or [Path()])
 
 
 def is_asked(file: str, choice: Choice) -> bool:
@@ -50,32 +63,55 @@ def is_asked(file: str, choice: Choice) -> bool:
     return any(place.is_relative_to(os.path.abspath(path)) for path in choice.asked)
 
 
+def find_settings(folder: Path) -> Path | None:
+    """Return the settings file of a folder, whether it lists the plugin or not."""
+    return next((folder / name for name in SETTINGS_NAMES if (folder / name).is_file()), None)
+
+
 def _choose_named(paths: Sequence[Path]) -> Choice:
-    for path in paths:
-        if not (find_files(path) if path.is_dir() else path.suffix.lower() in ENDINGS):
-            raise PullcordError(f"there is no YAML file at {path}")
-    folders = [path if path.is_dir() else path.parent for path in paths]
-    return Choice(_each_once([shipped_procedures(), *folders]), tuple(paths))
+    found = [(path, _project_at(path)) for path in paths]
+    projects = [project for _, project in found if project]
+    plain = [path for path, project in found if project is None]
+    for path in plain:
+        _check_readable(path)
+    folders = [folder for project in projects for folder in project.folders]
+    if plain and not projects:
+        folders.append(shipped_procedures())
+    first = projects[0] if projects else None
+    return Choice(
+        folders=_each_once([*folders, *(path if path.is_dir() else path.parent for path in plain)]),
+        asked=(*_each_once(folders if projects else ()), *plain),
+        replaces=tuple(name for project in projects for name in project.settings.replaces),
+        meter=first.settings.meter if first else None,
+        settings=first.file if first else None,
+    )
 
 
-def _settings() -> FolderSettings | None:
-    path = Path(SETTINGS)
-    raw = read_file(path, Path()) if path.is_file() else None
-    return read_folder_settings(raw) if isinstance(raw, bytes) else None
+def _project_at(path: Path) -> _Own | None:
+    """Return the project a folder or a settings file stands for, if it is one."""
+    file = path if path.name in SETTINGS_NAMES else find_settings(path)
+    raw = read_file(file, file.parent) if file and file.is_file() else None
+    settings = read_folder_settings(raw) if isinstance(raw, bytes) else None
+    return _Own(file, settings) if file and settings else None
 
 
-def _project_folders(settings: FolderSettings) -> Iterable[Path]:
-    if settings.library:
-        yield shipped_procedures()
-    yield from _named_or(settings.procedures, "procedures")
-    yield from _named_or(settings.machines, "machines")
-    yield from _named_or(settings.jobs, "jobs")
+def _check_readable(path: Path) -> None:
+    if path.name in SETTINGS_NAMES:
+        raise PullcordError(f"{path} does not list the plugin `pullcord`, so it is no project")
+    if not (find_files(path) if path.is_dir() else path.suffix.lower() in ENDINGS):
+        raise PullcordError(f"there is no YAML file at {path}")
 
 
-def _named_or(named: tuple[str, ...] | None, default: str) -> Iterable[Path]:
-    if named is not None:
-        return (Path(folder) for folder in named)
-    return (Path(default),) if Path(default).is_dir() else ()
+def _project_folders(settings: FolderSettings, beside: Path) -> Iterable[Path]:
+    for named, default in (
+        (settings.procedures, "procedures"),
+        (settings.machines, "machines"),
+        (settings.jobs, "jobs"),
+    ):
+        if named is not None:
+            yield from (beside / folder for folder in named)
+        elif (beside / default).is_dir():
+            yield beside / default
 
 
 def _each_once(folders: Iterable[Path]) -> tuple[Path, ...]:

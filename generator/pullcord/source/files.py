@@ -10,11 +10,14 @@ from pullcord.source.decode import MOST_BYTES
 from pullcord.source.flaw import Mark, TextFlaw
 
 ENDINGS = (".yaml", ".yml")
+SETTINGS_NAMES = ("mkdocs.yml", "mkdocs.yaml")
+"""A site's settings; never anything the site is made from."""
 
 
 def find_files(folder: Path) -> tuple[Path, ...]:
-    """Return every YAML file below a folder, sorted; nothing hidden, no linked folder entered.
+    """Return every YAML file below a folder, sorted; no settings, nothing hidden.
 
+    No linked folder is entered.
     Raises OSError when the folder itself cannot be read.
     """
     os.scandir(folder).close()
@@ -42,8 +45,13 @@ def _walk(folder: Path) -> Iterator[Path]:
     for parent, folders, names in os.walk(folder):
         folders[:] = [name for name in folders if not name.startswith(".")]
         for name in names:
-            if name.lower().endswith(ENDINGS) and not name.startswith("."):
+            if _is_ours(name):
                 yield Path(parent, name)
+
+
+def _is_ours(name: str) -> bool:
+    is_yaml = name.lower().endswith(ENDINGS)
+    return is_yaml and not name.startswith(".") and name not in SETTINGS_NAMES
 
 
 def _unreadable(message: str) -> TextFlaw:
