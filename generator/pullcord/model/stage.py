@@ -14,7 +14,7 @@ stage:
 
 from __future__ import annotations
 
-from typing import Annotated
+from typing import Annotated, Literal
 
 from pydantic import Field
 
@@ -33,6 +33,8 @@ class Evidence(Record):
     """The answers of that step that prove the stage."""
     value: Name | None = None
     """Instead of a procedure: a value of the machine sheet that was read within its limits."""
+    job: Literal["taken-in"] | None = None
+    """Instead of both: the job log itself, with its day, its purpose and the most it may cost."""
 
 
 class Stage(Record):

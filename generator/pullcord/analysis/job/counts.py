@@ -1,0 +1,39 @@
+"""What a shop's own jobs have found: how many finished walks ended where."""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Iterable, Mapping
+
+from pullcord.analysis.job.given import given_of
+from pullcord.analysis.job.said import DONE
+from pullcord.analysis.job.walks import Walk, walks_of
+from pullcord.model.job import Job
+from pullcord.model.procedure import Library, Procedure
+
+
+def count_outcomes(
+    jobs: Iterable[Job], procedure: Procedure, library: Library | None = None
+) -> Mapping[str, int]:
+    """Return, by outcome (its graph node), how many finished walks of a procedure ended there.
+
+    A walk that ends at `done` after a cause was put right on the same machine is the proof of the
+    remedy, not a machine that had nothing, so it is not counted. `library` gives the sheets that
+    tell what a reading without an answer means.
+    """
+    known = library or Library(procedures={procedure.procedure: procedure})
+    counts: Counter[str] = Counter()
+    for job in jobs:
+        walks = walks_of(given_of(job, known)).get(procedure.procedure, ())
+        counts.update(_ends(walks))
+    return dict(sorted(counts.items()))
+
+
+def _ends(walks: Iterable[Walk]) -> Iterable[str]:
+    was_cured = False
+    for walk in walks:
+        if walk.at is None or not walk.is_over:
+            continue
+        if not (walk.at == DONE and was_cured):
+            yield walk.at
+        was_cured = walk.is_remedied
