@@ -15,6 +15,7 @@ from pullcord.analysis.job.words import listed
 from pullcord.analysis.table import taking
 from pullcord.analysis.tree import Way
 from pullcord.model.procedure import Procedure
+from pullcord.model.stage import Stage
 
 MOST_CHECKS = 3
 
@@ -59,12 +60,15 @@ def _starts(
     unfinished = _unfinished(given, states, walks)
     if unfinished is not None:
         yield unfinished
-    by_name = {state.name: state for state in states}
-    for proof in proofs:
-        stage = by_name[proof.stage].stage
+    by_name = {state.name: state.stage for state in states}
+    unproved = {proof.stage: by_name[proof.stage] for proof in proofs}
+    for stage in unproved.values():
+        lacking = [unproved[name] for name in stage.after if name in unproved]
+        if any(each.looked_for_in for each in lacking):
+            continue
         for name in not_passed(given, stage.looked_for_in, walks):
             walk = walks[name][-1] if walks.get(name) else None
-            yield _first(given, name, walk, stage.title)
+            yield _first(given, name, walk, stage, lacking)
 
 
 def _unfinished(
@@ -76,7 +80,7 @@ def _unfinished(
         return None
     kind, _, name = (last.at or "").partition(":")
     known = given.library.procedures
-    on = given.job.log[last.entry].date[:10]
+    on = given.notes[last.entry].day
     title = known[last.procedure].title
     if kind == "procedure" and name in known:
         why = f"“{title}” led here on {on}."
@@ -94,19 +98,24 @@ def _is_proved(states: tuple[StageState, ...], procedure: str) -> bool:
     return bool(serving) and all(state.proof == "proved" for state in serving)
 
 
-def _first(given: Given, name: str, walk: Walk | None, stage: str) -> _From:
+def _first(given: Given, name: str, walk: Walk | None, stage: Stage, lacking: list[Stage]) -> _From:
+    """Return how to begin with a procedure, or to go on where it was left some time ago."""
     procedure = given.library.procedures[name]
-    kind, _, found = ((walk.at if walk else "") or "").partition(":")
+    kind, _, found = ((walk.at if walk else None) or "").partition(":")
     if walk is not None and kind == "cause":
-        cause = procedure.causes[found].title
-        first = "was put right" if walk.is_remedied else "was found: put it right, then"
-        then = f"go through “{procedure.title}” again to prove it"
-        joint = ": " if walk.is_remedied else " "
-        return _From(name, procedure.start, None, f"“{cause}” {first}{joint}{then}.")
+        cause = f"“{procedure.causes[found].title}”"
+        again = f"go through “{procedure.title}” again to prove it"
+        if walk.is_remedied:
+            return _From(name, procedure.start, None, f"{cause} was put right: {again}.")
+        on = given.notes[walk.entry].day
+        return _From(
+            name, procedure.start, None, f"{cause} was found on {on}: put it right, then {again}."
+        )
     if walk is not None and kind == "step":
-        on = given.job.log[walk.entry].date[:10]
+        on = given.notes[walk.entry].day
         return _From(name, found, walk, f"“{procedure.title}” was left here on {on}.")
-    return _From(name, procedure.start, None, f"The next proof is “{stage}”.")
+    first = f" Show {listed([f'“{each.title}”' for each in lacking])} first." if lacking else ""
+    return _From(name, procedure.start, None, f"It is for “{stage.title}”.{first}")
 
 
 def _checks_from(given: Given, start: _From, most: int) -> Iterator[NextCheck]:
@@ -173,4 +182,4 @@ def _given(
 
 
 def _percent(share: float) -> str:
-    return f", as it is in about {share:.0%} of such machines" if share >= 0.005 else ""
+    return f", as about {100 * share:.0f} times in 100" if share >= 0.005 else ""

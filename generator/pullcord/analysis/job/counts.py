@@ -6,7 +6,7 @@ from collections import Counter
 from collections.abc import Iterable, Mapping
 
 from pullcord.analysis.job.given import given_of
-from pullcord.analysis.job.said import DONE
+from pullcord.analysis.job.noted import DONE
 from pullcord.analysis.job.walks import Walk, walks_of
 from pullcord.model.job import Job
 from pullcord.model.procedure import Library, Procedure

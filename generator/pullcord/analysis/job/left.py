@@ -6,10 +6,9 @@ from collections.abc import Iterator
 
 from pullcord.analysis.job.given import Given
 from pullcord.analysis.job.report import LeftState
-from pullcord.analysis.job.state import Standing, last_standing
+from pullcord.analysis.job.state import PETROL, Standing, last_standing
 from pullcord.safety.vocabulary import CONDITIONS, State
 
-PETROL = "petrol"
 OFF = {
     "battery-connected": "battery",
     "ignition-live": "ignition",
@@ -51,7 +50,7 @@ OUT = {
     "coolant": "The coolant is out: fill it before it runs.",
 }
 PETROL_IN = "There is petrol in it: drain it before you work on it, and before you leave it again."
-PETROL_UNKNOWN = "Nobody wrote that the tank was drained: take it that there is petrol in it."
+PETROL_UNKNOWN = "Nobody wrote that its petrol is out: take it that there is some in it."
 
 
 def read_left(given: Given) -> LeftState:
@@ -98,4 +97,4 @@ def _since(given: Given, standing: Standing, condition: str) -> str:
     place = standing.since.get(condition)
     if place is None:
         return BEFORE[condition]
-    return f"{BEFORE[condition]} (Since {given.job.log[place].date[:10]}.)"
+    return f"{BEFORE[condition]} (Since {given.notes[place].day}.)"

@@ -7,9 +7,8 @@ from dataclasses import dataclass, replace
 from decimal import Decimal
 from typing import Literal
 
-from pullcord.analysis.job.given import Given
 from pullcord.model.job import Entry
-from pullcord.model.machine import SheetValue
+from pullcord.model.machine import Machine, SheetValue
 from pullcord.model.procedure import Reading, Step
 from pullcord.model.quantity import Quantity
 from pullcord.readings.amount import parse_amount
@@ -86,12 +85,13 @@ def shown_in(entry: Entry, measured: Measured) -> Shown | None:
         return None
 
 
-def measured_in(given: Given, entry: Entry) -> Measured | None:
+def measured_in(
+    entry: Entry, step: Step | None, machine: Machine | None, meter: Meter
+) -> Measured | None:
     """Return what an entry measured, or None when it names nothing that is measured."""
-    step = given.step_of(entry)
     if step is not None and step.reading is not None:
-        return _of_step(given, entry, step, step.reading)
-    value = _value(given, entry.value)
+        return _of_step(entry, step, step.reading, machine, meter)
+    value = _value(machine, entry.value)
     return _of_value(entry.value, value) if entry.value and value else None
 
 
@@ -108,15 +108,15 @@ def judged(measured: Measured, entry: Entry, shown: Shown, meter: Meter) -> Verd
     return "within" if band.answers == ("within",) else "outside"
 
 
-def answer_read(given: Given, entry: Entry, step: Step) -> str | None:
-    """Return the answer of a step that an entry's reading proves; None when it proves none."""
-    measured = measured_in(given, entry)
-    shown = shown_in(entry, measured) if measured and step.reading else None
-    if measured is None or shown is None or step.reading is None:
+def answer_proved(
+    step: Step, measured: Measured, entry: Entry, shown: Shown, meter: Meter
+) -> str | None:
+    """Return the answer of a step that a reading proves; None when it proves none."""
+    if step.reading is None:
         return None
     limits = measured.limits_in(entry.celsius)
     unit = limits.unit if limits else shown.unit
-    band = _band(tuple(step.answers), limits, step.reading.quantity, unit, given.meter, shown)
+    band = _band(tuple(step.answers), limits, step.reading.quantity, unit, meter, shown)
     return band.answers[0] if band and not band.is_close else None
 
 
@@ -139,9 +139,11 @@ def _band(
     return judge(bands_of(shares, meter, unit), shown.base)
 
 
-def _of_step(given: Given, entry: Entry, step: Step, reading: Reading) -> Measured:
-    resolved = for_machine(reading, tuple(step.answers), given.machine, given.meter)
-    value = _value(given, reading.limits)
+def _of_step(
+    entry: Entry, step: Step, reading: Reading, machine: Machine | None, meter: Meter
+) -> Measured:
+    resolved = for_machine(reading, tuple(step.answers), machine, meter)
+    value = _value(machine, reading.limits)
     if reading.limits and value:
         own = _of_value(reading.limits, value)
         return replace(own, quantity=reading.quantity, limits=resolved.limits)
@@ -149,8 +151,8 @@ def _of_step(given: Given, entry: Entry, step: Step, reading: Reading) -> Measur
     return Measured(name, step.title, reading.quantity, resolved.limits, None)
 
 
-def _value(given: Given, name: str | None) -> SheetValue | None:
-    return given.machine.values.get(name) if given.machine and name else None
+def _value(machine: Machine | None, name: str | None) -> SheetValue | None:
+    return machine.values.get(name) if machine and name else None
 
 
 def _of_value(name: str, value: SheetValue) -> Measured:

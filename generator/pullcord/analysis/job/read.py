@@ -32,5 +32,5 @@ def read_job_report(job: Job, library: Library, currency: str = "") -> JobReport
         purchases=read_purchases(given, stages, proofs),
         money=read_money(given, stages, outlays, proofs, currency),
         series=read_series(given),
-        newest_first=tuple(reversed(tuple(given.entries()))),
+        newest_first=tuple((note.place, note.entry) for note in reversed(given.notes)),
     )

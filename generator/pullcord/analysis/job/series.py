@@ -8,9 +8,9 @@ from decimal import Decimal
 from math import hypot
 
 from pullcord.analysis.job.given import Given
-from pullcord.analysis.job.measured import Measured, Shown, judged, measured_in, shown_in
+from pullcord.analysis.job.measured import Measured, Shown
+from pullcord.analysis.job.noted import Noted
 from pullcord.analysis.job.report import Point, Series
-from pullcord.model.job import Entry
 from pullcord.readings.amount import amount_text
 from pullcord.readings.bands import range_for
 from pullcord.readings.interval import Cut, Interval
@@ -31,8 +31,7 @@ PLACES = 3
 class _Taken:
     """One reading as it was taken."""
 
-    place: int
-    entry: Entry
+    note: Noted
     measured: Measured
     shown: Shown
 
@@ -44,14 +43,12 @@ def read_series(given: Given) -> tuple[Series, ...]:
     wrote down how warm the shop was; they are judged as they were shown.
     """
     found: dict[str, list[_Taken]] = {}
-    for place, entry in given.entries():
-        measured = measured_in(given, entry)
-        shown = shown_in(entry, measured) if measured else None
-        if measured is None or shown is None:
+    for note in given.notes:
+        if note.measured is None or note.shown is None:
             continue
-        taken = found.setdefault(measured.name, [])
-        if not taken or taken[0].shown.unit.quantity == shown.unit.quantity:
-            taken.append(_Taken(place, entry, measured, shown))
+        taken = found.setdefault(note.measured.name, [])
+        if not taken or taken[0].shown.unit.quantity == note.shown.unit.quantity:
+            taken.append(_Taken(note, note.measured, note.shown))
     return tuple(_series(given, name, taken) for name, taken in found.items())
 
 
@@ -89,18 +86,18 @@ def _point(given: Given, taken: _Taken, unit: Unit) -> Point:
     shown = taken.shown
     factor = float(unit.factor)
     return Point(
-        date=taken.entry.date,
-        entry=taken.place,
+        date=taken.note.entry.date,
+        entry=taken.note.place,
         amount=None if shown.is_over else float(unit.from_base(_at_stated(taken))),
-        text=taken.entry.reading or "",
+        text=taken.note.entry.reading or "",
         half_width=half_width(shown, given.meter) / factor,
-        verdict=judged(taken.measured, taken.entry, shown, given.meter),
+        verdict=taken.note.verdict,
     )
 
 
 def _at_stated(taken: _Taken) -> Decimal:
     """Return a reading as it would be at the temperature its limits hold at."""
-    stated, celsius = taken.measured.copper_celsius, taken.entry.celsius
+    stated, celsius = taken.measured.copper_celsius, taken.note.entry.celsius
     if stated is None or celsius is None:
         return taken.shown.base
     return taken.shown.base / copper_factor(Decimal(repr(celsius)), stated)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
+from dataclasses import replace
 from decimal import Decimal
 from fractions import Fraction
 
@@ -12,7 +13,7 @@ from pullcord.analysis.job.order import Proof, cheapest_order
 from pullcord.analysis.job.outlay import Outlay, still_wanted
 from pullcord.analysis.job.report import MoneyState, NextProof, Purchase, StageState
 from pullcord.analysis.job.stages import all_before
-from pullcord.analysis.job.words import money, titles_of
+from pullcord.analysis.job.words import CENT, money, titles_of
 from pullcord.model.job import Entry, Part, Wanted
 
 LOW, HIGH = 0.1, 0.9
@@ -35,13 +36,12 @@ def read_proofs(
         if state.name in means
     ]
     order = cheapest_order(proofs)
-    unproved = set(means)
     return tuple(
         NextProof(
             stage=proof.name,
             expected_cost=amount_of(proof.cost),
             ends_here=float(proof.ends_here),
-            why=_proof_why(given, proof, place, unproved),
+            why=_proof_why(given, proof, place, order),
         )
         for place, proof in enumerate(order)
     )
@@ -74,26 +74,27 @@ def read_money(
     spent = job.spent_before + sum((part.price for _, part in _parts(job.log)), Decimal(0))
     chances = sum_of(outlay.chances for outlay in outlays)
     expected = sum((amount_of(outlay.mean) for outlay in outlays), Decimal("0.00"))
+    next_cost = proofs[0].expected_cost if proofs else Decimal(0)
     low, high = (amount_of(point_at(chances, share)) for share in (LOW, HIGH))
     state = MoneyState(
-        most=job.most,
-        spent=spent,
+        most=job.most.quantize(CENT),
+        spent=spent.quantize(CENT),
         hours=job.hours_before + sum(entry.minutes for entry in job.log) / 60,
         expected=expected,
         low=low,
         high=high,
-        at_risk=_at_risk(given, states) + (proofs[0].expected_cost if proofs else Decimal(0)),
+        at_risk=(_unproved_spend(given, states) + next_cost).quantize(CENT),
         is_past_stop=spent + expected > job.most,
         why="",
     )
-    return MoneyState(**{**vars(state), "why": _money_why(given, state, currency)})
+    return replace(state, why=_money_why(given, state, currency))
 
 
 def _parts(log: Iterable[Entry]) -> list[tuple[Entry, Part]]:
     return [(entry, part) for entry in log for part in entry.parts]
 
 
-def _at_risk(given: Given, states: tuple[StageState, ...]) -> Decimal:
+def _unproved_spend(given: Given, states: tuple[StageState, ...]) -> Decimal:
     """Return what has been paid for stages that are not proved."""
     unproved = {state.name: state for state in states if state.proof != "proved"}
     served = (
@@ -132,18 +133,22 @@ def _purchase_why(given: Given, want: Wanted, waits: tuple[str, ...]) -> str:
     return f"Waits until {titles_of(given, waits)} {verb} proved: it serves “{stage}”."
 
 
-def _proof_why(given: Given, proof: Proof, place: int, unproved: set[str]) -> str:
-    lacking = [name for name in proof.after if name in unproved]
+def _proof_why(given: Given, proof: Proof, place: int, proofs: Sequence[Proof]) -> str:
+    names = {each.name for each in proofs}
+    lacking = [name for name in proof.after if name in names]
+    ready = [each for each in proofs if names.isdisjoint(each.after)]
     cost = amount_of(proof.cost)
-    costs = f"costs about {money(cost)}" if cost else "costs nothing but time"
-    ends = f"{float(proof.ends_here) * 100:g} of 100 machines end here"
+    costs = f"it costs about {money(cost)}" if cost else "it costs time alone"
+    ends = f", and {float(proof.ends_here * 100):g} of 100 machines end here"
     if lacking:
-        words = f"Comes after {titles_of(given, lacking)}; it then {costs}"
+        words = f"Comes after {titles_of(given, lacking)}: {costs}"
+    elif len(ready) == 1:
+        words = f"Next, because everything else comes after it: {costs}"
     elif place == 0:
-        words = f"Next, because it {costs}"
+        words = f"Next, because beginning with it costs least in the long run: {costs}"
     else:
-        words = f"Can be shown now, but is worth less for its money: it {costs}"
-    return f"{words}, and {ends}." if proof.ends_here else f"{words}."
+        words = f"Can be shown now too: {costs}"
+    return f"{words}{ends if proof.ends_here else ''}."
 
 
 def _money_why(given: Given, state: MoneyState, currency: str) -> str:

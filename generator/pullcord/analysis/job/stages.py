@@ -49,11 +49,11 @@ def read_stages(given: Given) -> tuple[StageState, ...]:
     course = _Course({name: _at_start(given, stage) for name, stage in stages.items()})
     standing = Standing()
     _settle(course, stages, order, standing)
-    for (place, entry), standing in zip(given.entries(), standings(given), strict=True):
+    for note, standing in zip(given.notes, standings(given), strict=True):
         for name, stage in stages.items():
-            said = said_of(given, name, stage, entry)
+            said = said_of(given, name, stage, note)
             if said is not None:
-                course.heard[name] = _hear(course.heard[name], said, place, stage, standing)
+                course.heard[name] = _hear(course.heard[name], said, note.place, stage, standing)
         _settle(course, stages, order, standing)
     told: dict[str, StageState] = {}
     for name in order:
@@ -133,7 +133,7 @@ def _told(
     why, entry = _reason(given, stage, heard, standing, told)
     if heard.said and proof == "proved":
         why, entry = heard.said.words, heard.entry
-    since = given.job.log[entry].date[:10] if entry is not None else None
+    since = given.notes[entry].day if entry is not None else None
     if since is None and proof == "proved":
         since = given.job.taken_in
     return StageState(name, stage, proof, since, entry, _sentence(why))
@@ -156,7 +156,7 @@ def _reason(
     on = [each for each in stage.not_while if each in standing.state]
     if on:
         since = max(standing.since[each] for each in on)
-        when = given.job.log[since].date[:10]
+        when = given.notes[since].day
         return f"{_says(on)} since {when}: until it is off, it is not proved", since
     lacking = [name for name in stage.after if name not in told or told[name].proof != "proved"]
     entries = [told[name].entry for name in lacking if name in told]

@@ -11,15 +11,15 @@ from dataclasses import dataclass, field, replace
 from typing import get_args
 
 from pullcord.analysis.job.given import Given
-from pullcord.analysis.job.said import is_remedied
+from pullcord.analysis.job.noted import Noted
 from pullcord.model.action import Action, Fitting
-from pullcord.model.job import Entry
 from pullcord.safety.effects import effects_of, state_leaving
 from pullcord.safety.vocabulary import AT_START, State
 
 FITTINGS: tuple[str, ...] = get_args(Fitting)
 """What can be fitted for testing; each is a condition of the same name."""
 
+PETROL = "petrol"
 PASSES = frozenset({"hot-parts"})
 """What is over by itself on the next day."""
 
@@ -48,10 +48,10 @@ class Standing:
 def standings(given: Given) -> Iterator[Standing]:
     """Yield how the machine stands after each entry, the oldest first."""
     standing, day = Standing(), given.job.taken_in
-    for place, entry in given.entries():
-        if entry.date[:10] != day:
-            standing, day = replace(standing, state=standing.state - PASSES), entry.date[:10]
-        standing = _after(standing, place, entry, list(_actions(given, entry)))
+    for note in given.notes:
+        if note.day != day:
+            standing, day = _next_day(standing), note.day
+        standing = _after(standing, note)
         yield standing
 
 
@@ -63,23 +63,31 @@ def last_standing(given: Given) -> Standing:
     return standing
 
 
-def _actions(given: Given, entry: Entry) -> Iterator[Action]:
-    procedure, step = given.procedure_of(entry), given.step_of(entry)
-    if step is not None:
-        yield step
-    cause = procedure.causes.get(entry.cause) if procedure and entry.cause else None
-    if cause is not None and is_remedied(entry):
+def _actions(note: Noted) -> Iterator[Action]:
+    if note.step is not None:
+        yield note.step
+    causes = note.procedure.causes if note.procedure else {}
+    cause = causes.get(note.entry.cause) if note.entry.cause else None
+    if cause is not None and note.is_remedied:
         yield cause
-    yield entry
+    yield note.entry
 
 
-def _after(before: Standing, place: int, entry: Entry, actions: list[Action]) -> Standing:
+def _next_day(before: Standing) -> Standing:
+    since = {each: place for each, place in before.since.items() if each not in PASSES}
+    return replace(before, state=before.state - PASSES, since=since)
+
+
+def _after(before: Standing, note: Noted) -> Standing:
     state, met = before.state, frozenset[str]()
-    for action in actions:
+    for action in _actions(note):
         effects = effects_of(action)
         state = state_leaving(state, effects)
         met |= effects.meets
+    entry, place = note.entry, note.place
     drained = {liquid: at for liquid, at in before.drained.items() if liquid not in entry.fills}
+    if "running" in met:
+        drained.pop(PETROL, None)  # It ran, so there is petrol in it, whatever nobody wrote.
     drained |= {liquid: before.drained.get(liquid, place) for liquid in entry.drains}
     return Standing(
         state=state,

@@ -10,8 +10,8 @@ from collections.abc import Mapping
 from dataclasses import dataclass, replace
 
 from pullcord.analysis.job.given import Given
-from pullcord.analysis.job.said import DONE, answer_in, is_end, is_remedied, leads_to
-from pullcord.model.job import Entry
+from pullcord.analysis.job.noted import DONE, Noted, is_end
+from pullcord.model.procedure import Procedure
 
 
 @dataclass(frozen=True)
@@ -44,36 +44,44 @@ class Walk:
 def walks_of(given: Given) -> Mapping[str, tuple[Walk, ...]]:
     """Return every walk by its procedure, the oldest first."""
     found: dict[str, list[Walk]] = {}
-    for place, entry in given.entries():
-        procedure = given.procedure_of(entry)
-        if procedure is None or not (entry.step or entry.cause or entry.answer):
-            continue
-        walks = found.setdefault(procedure.procedure, [])
-        _add(walks, given, place, entry, procedure.start)
-        _call(found, walks[-1].at, place)
+    for note in given.notes:
+        entry = note.entry
+        if note.procedure is not None and (entry.step or entry.cause or entry.answer):
+            walks = found.setdefault(note.procedure.procedure, [])
+            _add(walks, note, note.procedure)
+            _call(found, note)
     return {name: tuple(walks) for name, walks in found.items()}
 
 
-def _add(walks: list[Walk], given: Given, place: int, entry: Entry, start: str) -> None:
-    at = leads_to(given, entry)
-    last = walks[-1] if walks else None
-    if last and last.is_over and last.at == at and not entry.step:
+def _add(walks: list[Walk], note: Noted, procedure: Procedure) -> None:
+    entry, last = note.entry, walks[-1] if walks else None
+    if last and last.is_over and last.at == note.at and not entry.step:
         # What was found is named once more, mostly because it has been put right by now.
-        remedied = last.is_remedied or is_remedied(entry)
-        walks[-1] = replace(last, is_remedied=remedied, entry=place)
+        remedied = last.is_remedied or note.is_remedied
+        walks[-1] = replace(last, is_remedied=remedied, entry=note.place)
         return
-    if last is None or last.is_over or entry.step == start:
-        walks.append(Walk(given.job.log[place].procedure or ""))
-        last = walks[-1]
-    answers = last.answers
-    if entry.step:
-        names = [step for step, _ in answers]
-        kept = answers[: names.index(entry.step)] if entry.step in names else answers
-        answers = (*kept, (entry.step, answer_in(given, entry) or ""))
-    walks[-1] = replace(last, answers=answers, at=at, is_remedied=is_remedied(entry), entry=place)
+    if last is None or last.is_over or entry.step == procedure.start:
+        last = Walk(procedure.procedure)
+        walks.append(last)
+    walks[-1] = replace(
+        last,
+        answers=_answers(last, note),
+        at=note.at,
+        is_remedied=note.is_remedied,
+        entry=note.place,
+    )
 
 
-def _call(found: Mapping[str, list[Walk]], at: str | None, place: int) -> None:
-    kind, _, name = (at or "").partition(":")
+def _answers(walk: Walk, note: Noted) -> tuple[tuple[str, str], ...]:
+    step = note.entry.step
+    if step is None:
+        return walk.answers
+    names = [name for name, _ in walk.answers]
+    kept = walk.answers[: names.index(step)] if step in names else walk.answers
+    return (*kept, (step, note.answer or ""))
+
+
+def _call(found: Mapping[str, list[Walk]], note: Noted) -> None:
+    kind, _, name = (note.at or "").partition(":")
     if kind == "procedure" and found.get(name):
-        found[name][-1] = replace(found[name][-1], called_again=place)
+        found[name][-1] = replace(found[name][-1], called_again=note.place)

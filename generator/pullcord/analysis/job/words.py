@@ -6,7 +6,6 @@ from collections.abc import Iterable, Sequence
 from decimal import Decimal
 
 from pullcord.analysis.job.given import Given
-from pullcord.model.job import Entry
 
 CENT = Decimal("0.01")
 
@@ -26,16 +25,3 @@ def titles_of(given: Given, stages: Iterable[str]) -> str:
     """Return the titles of stages, as one speaks them; a stage nobody knows keeps its name."""
     known = given.library.stages
     return listed([known[name].title if name in known else name for name in stages])
-
-
-def day(entry: Entry) -> str:
-    """Return the day of an entry."""
-    return entry.date[:10]
-
-
-def place_words(given: Given, entry: Entry) -> str:
-    """Return where an entry was in a procedure, in words: the titles of procedure and step."""
-    procedure, step = given.procedure_of(entry), given.step_of(entry)
-    if procedure is None:
-        return ""
-    return f"“{step.title}” of “{procedure.title}”" if step else f"“{procedure.title}”"
