@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from dataclasses import replace
 from decimal import Decimal
 from fractions import Fraction
@@ -128,9 +128,8 @@ def _purchase_why(given: Given, want: Wanted, waits: tuple[str, ...]) -> str:
     if given.job.given_up is not None:
         return f"Not to be bought: the machine was given up on {given.job.given_up}."
     if not waits:
-        return f"May be bought now: everything that comes before “{stage}” is proved."
-    verb = "is" if len(waits) == 1 else "are"
-    return f"Waits until {titles_of(given, waits)} {verb} proved: it serves “{stage}”."
+        return f"May be bought now: all that comes before {stage} has been shown."
+    return f"It serves {stage}, so it waits for {titles_of(given, waits)}."
 
 
 def _proof_why(given: Given, proof: Proof, place: int, proofs: Sequence[Proof]) -> str:

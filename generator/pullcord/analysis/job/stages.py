@@ -162,8 +162,7 @@ def _reason(
     entries = [told[name].entry for name in lacking if name in told]
     decided = max((each for each in entries if each is not None), default=heard.entry)
     titles = titles_of(given, lacking)
-    verb = "is" if len(lacking) == 1 else "are"
-    return f"{heard.said.words}, but that does not count while {titles} {verb} not proved", decided
+    return f"{heard.said.words}, but {titles} must be shown as well before it counts", decided
 
 
 def _nothing_said(given: Given, stage: Stage, told: Mapping[str, StageState]) -> str:

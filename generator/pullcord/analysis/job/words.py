@@ -24,4 +24,4 @@ def money(amount: Decimal, currency: str = "") -> str:
 def titles_of(given: Given, stages: Iterable[str]) -> str:
     """Return the titles of stages, as one speaks them; a stage nobody knows keeps its name."""
     known = given.library.stages
-    return listed([known[name].title if name in known else name for name in stages])
+    return listed([f"“{known[name].title if name in known else name}”" for name in stages])
