@@ -43,6 +43,7 @@
       svg.setAttribute("viewBox", [left, top, across, down].join(" "));
       svg.replaceChildren(...parts.filter(isSeen).map((one) => {
         const copy = one.part.cloneNode(true);
+        copy.removeAttribute("id");
         copy.classList.toggle("pc-now", one === here);
         copy.classList.toggle("pc-passed", passed.includes(one.to));
         return copy;

@@ -232,7 +232,8 @@
   window.addEventListener("hashchange", moved);
 
   page.prepend(top);
-  page.append(bar, leave, paper);
+  page.append(bar, leave);
+  $("imprint").before(paper);
   [...page.querySelectorAll(".pc-symptom")].pop().after(offer);
   moved();
 })();

@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+import os
 from collections.abc import Callable, Iterator
 from pathlib import Path
 
 import pytest
+from filelock import FileLock
 from playwright.sync_api import Browser, BrowserContext, Page, sync_playwright
 
 from pullcord.plugin import build_site
@@ -42,13 +44,13 @@ def browser() -> Iterator[Browser]:
 @pytest.fixture(scope="session")
 def demo_site(tmp_path_factory: pytest.TempPathFactory) -> Path:
     """Give the demo shed's site."""
-    return build_site(ROOT / "demo" / "mkdocs.yml", tmp_path_factory.mktemp("demo") / "site", True)
+    return _built(ROOT / "demo" / "mkdocs.yml", tmp_path_factory, "demo")
 
 
 @pytest.fixture(scope="session")
 def library_site(tmp_path_factory: pytest.TempPathFactory) -> Path:
     """Give the site of the library with its guide."""
-    return build_site(ROOT / "mkdocs.yml", tmp_path_factory.mktemp("library") / "site", True)
+    return _built(ROOT / "mkdocs.yml", tmp_path_factory, "library")
 
 
 @pytest.fixture
@@ -99,6 +101,14 @@ def portrait(open_tablet: OpenTablet) -> Page:
 def landscape(open_tablet: OpenTablet) -> Page:
     """Give a tablet with no network, held across."""
     return open_tablet(viewport=LANDSCAPE)
+
+
+def _built(config: Path, factory: pytest.TempPathFactory, name: str) -> Path:
+    """Build a site once a run, whichever of the processes that share the tests comes first."""
+    base = factory.getbasetemp()
+    folder = (base.parent if "PYTEST_XDIST_WORKER" in os.environ else base) / f"site-{name}"
+    with FileLock(f"{folder}.lock"):
+        return folder if folder.exists() else build_site(config, folder, True)
 
 
 def _note(requests: list[str], url: str) -> None:

@@ -31,7 +31,7 @@ from tests.pages.tree import Element, read_html
 
 SETTINGS = Settings(build_date="2026-03-01", revision="a1b2c3d")
 KIT = read_kit(SETTINGS)
-NO_CHART = ChartView(Markup("<svg></svg>"), SheetsView("upright", "#pc-chart-none", ()))
+NO_CHART = ChartView(Markup("<svg></svg>"), SheetsView("upright", ()))
 FILES = re.compile(r"(^|/)(print/.+\.pdf|one-file/.+\.html|binder\.html)$")
 """Links to what is no page but lies beside the pages."""
 DIGEST = "0123456789ab"

@@ -109,6 +109,16 @@ class Geometry:
     edges: tuple[PlacedEdge, ...]
 
 
+def node_id(geometry: Geometry, place: int) -> str:
+    """Return the id that the node at a place in a chart has on a page."""
+    return f"{geometry.name}-box-{place}"
+
+
+def edge_id(geometry: Geometry, place: int) -> str:
+    """Return the id that the edge at a place in a chart has on a page."""
+    return f"{geometry.name}-arrow-{place}"
+
+
 def outline(shape: Shape) -> tuple[Point, ...]:
     """Return the corners of a figure with straight sides around the symbol, clockwise.
 

@@ -15,6 +15,8 @@ from pullcord.drawing.geometry import (
     PlacedNode,
     Shape,
     TextLine,
+    edge_id,
+    node_id,
     outline,
 )
 from pullcord.drawing.plane import Point
@@ -44,6 +46,7 @@ class TextView:
 class NodeView:
     """One symbol: its link, its outlines and its text."""
 
+    id: str
     css: str
     name: str
     href: str
@@ -60,6 +63,7 @@ class NodeView:
 class EdgeView:
     """One arrow and its answers."""
 
+    id: str
     line: str
     arrow: str
     lines: tuple[TextView, ...]
@@ -110,12 +114,16 @@ def _chart_view(geometry: Geometry) -> ChartView:
         width=_number(geometry.width),
         height=_number(geometry.height),
         least_width=_number(geometry.width * LEAST_SCALE),
-        edges=tuple(_edge_view(edge) for edge in geometry.edges),
-        nodes=tuple(_node_view(node) for node in geometry.nodes),
+        edges=tuple(
+            _edge_view(edge, edge_id(geometry, place)) for place, edge in enumerate(geometry.edges)
+        ),
+        nodes=tuple(
+            _node_view(node, node_id(geometry, place)) for place, node in enumerate(geometry.nodes)
+        ),
     )
 
 
-def _node_view(node: PlacedNode) -> NodeView:
+def _node_view(node: PlacedNode, name: str) -> NodeView:
     shape = node.shape
     css = [
         "pc-node",
@@ -123,6 +131,7 @@ def _node_view(node: PlacedNode) -> NodeView:
         *([f"pc-{node.signal.name.lower()}"] if node.signal else ()),
     ]
     return NodeView(
+        id=name,
         css=" ".join(css),
         name=node.name,
         href=node.href or "",
@@ -134,9 +143,10 @@ def _node_view(node: PlacedNode) -> NodeView:
     )
 
 
-def _edge_view(edge: PlacedEdge) -> EdgeView:
+def _edge_view(edge: PlacedEdge, name: str) -> EdgeView:
     first, *rest = (_point(point) for point in edge.curve)
     return EdgeView(
+        id=name,
         line=f"M{first}C{' '.join(rest)}",
         arrow=_polygon(edge.arrow),
         lines=tuple(_text_views(edge.label.lines)) if edge.label else (),

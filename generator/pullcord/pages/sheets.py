@@ -11,6 +11,7 @@ from dataclasses import dataclass
 from itertools import pairwise
 
 from pullcord.drawing import Geometry
+from pullcord.drawing.geometry import edge_id, node_id
 
 MM_PER_PX = 25.4 / 96
 """CSS: 96 px are one inch."""
@@ -41,6 +42,9 @@ class SheetView:
     width: str
     height: str
     caption: str
+    parts: tuple[str, ...]
+    """Ids of the arrows and boxes that show in it. A window on the whole chart would make the
+    browser keep a copy of the whole chart for every sheet."""
 
 
 @dataclass(frozen=True)
@@ -48,8 +52,6 @@ class SheetsView:
     """All pieces of a chart."""
 
     paper: str
-    href: str
-    """The drawn chart that every window shows a piece of."""
     sheets: tuple[SheetView, ...]
 
 
@@ -60,13 +62,13 @@ def sheets_view(geometry: Geometry, words: Mapping[str, str]) -> SheetsView:
     pieces = list(pairwise(cuts(geometry, paper.height_mm / scale)))
     return SheetsView(
         paper=paper.name,
-        href=f"#pc-chart-{geometry.name}",
         sheets=tuple(
             SheetView(
                 view_box=f"0 {top:g} {geometry.width:g} {bottom - top:g}",
                 width=f"{geometry.width * scale:.1f}mm",
                 height=f"{(bottom - top) * scale:.1f}mm",
                 caption=words["sheet"].format(title=geometry.title, place=place, all=len(pieces)),
+                parts=tuple(_parts(geometry, top, bottom)),
             )
             for place, (top, bottom) in enumerate(pieces, 1)
         ),
@@ -108,6 +110,19 @@ def _taken(geometry: Geometry) -> Iterator[tuple[float, float]]:
     for y, height in boxes:
         half = height / 2 + CLEARANCE_PX
         yield y - half, y + half
+
+
+def _parts(geometry: Geometry, top: float, bottom: float) -> Iterator[str]:
+    """Yield what shows between two heights, arrows first, for boxes stand before them."""
+    for place, edge in enumerate(geometry.edges):
+        heights = [y for _, y in (*edge.curve, *edge.arrow)]
+        if edge.label:
+            heights += [edge.label.y - edge.label.height, edge.label.y + edge.label.height]
+        if min(heights) < bottom and max(heights) > top:
+            yield edge_id(geometry, place)
+    for place, node in enumerate(geometry.nodes):
+        if abs(node.shape.y - (top + bottom) / 2) < (bottom - top + node.shape.height) / 2:
+            yield node_id(geometry, place)
 
 
 def _last_free(taken: list[tuple[float, float]], top: float, limit: float) -> float:
