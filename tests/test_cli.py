@@ -2,7 +2,10 @@
 
 from __future__ import annotations
 
+import contextlib
+import json
 import os
+import pty
 import subprocess
 import sys
 from pathlib import Path
@@ -350,3 +353,53 @@ def test_a_review_that_cannot_be(shed: Path, words: tuple[str, ...], code: int, 
     put("procedures/bad.yaml", BAD.replace("procedure: no-prime", "procedure: bad"))
     done = run(*words)
     assert (done.exit_code, says in done.stderr) == (code, True), done.output
+
+
+@pytest.mark.parametrize("form", ["json", "sarif", "github"])
+def test_a_program_gets_its_own_form(shed: Path, form: str) -> None:
+    """All of it on the standard output and nothing else; the exit code stays what it is."""
+    put("procedures/no-prime.yaml", GOOD.replace("cause air-leak", "cause air-leek"))
+    done = run("check", "--format", form)
+    assert done.exit_code == 1
+    assert "unknown-target" in done.stdout
+    assert "air-leek" in done.stdout
+    assert form == "github" or json.loads(done.stdout)
+    put("procedures/no-prime.yaml", GOOD)
+    done = run("check", "--format", form)
+    assert (done.exit_code, done.stderr) == (0, "1 checked, nothing found\n")
+    assert done.stdout == "" if form == "github" else json.loads(done.stdout)
+
+
+def test_what_a_file_allows_is_counted(shed: Path) -> None:
+    """It is not among the findings, and not passed over in silence either."""
+    allow = "tools:\n  # pullcord: allow unused-tool because it hangs by the pump\n  bucket:"
+    put("procedures/no-prime.yaml", WARNED.replace("tools:\n  bucket:", allow))
+    done = run("check", "--strict")
+    assert (done.exit_code, done.stdout) == (0, "")
+    assert done.stderr == "1 checked, nothing found\n1 allowed by the files themselves\n"
+
+
+@pytest.mark.parametrize(
+    ("environment", "is_coloured"),
+    [({}, True), ({"NO_COLOR": "1"}, False), ({"NO_COLOR": ""}, True)],
+    ids=["a terminal", "NO_COLOR set", "NO_COLOR empty"],
+)
+def test_colour_is_for_a_terminal_that_wants_it(
+    shed: Path, environment: dict[str, str], is_coloured: bool
+) -> None:
+    """On a real terminal; no-color.org: any value of NO_COLOR but an empty one means none."""
+    put("procedures/no-prime.yaml", BAD)
+    parent, child = pty.openpty()
+    given = {name: value for name, value in os.environ.items() if name != "NO_COLOR"}
+    command = [sys.executable, "-c", "from pullcord.cli import main; main()", "check"]
+    with subprocess.Popen(command, stdout=child, env={**given, **environment}) as process:
+        os.close(child)
+        said = b""
+        with contextlib.suppress(OSError):  # The end of a terminal is an error on some systems.
+            while part := os.read(parent, 4096):
+                said += part
+        assert process.wait() == 1
+    os.close(parent)
+    assert b"error: " in said
+    assert (b"\x1b[31m" in said) is is_coloured
+    assert "\x1b" not in run("check").stdout

@@ -18,6 +18,7 @@ from pullcord.model.meter import MeterSheet
 from pullcord.model.procedure import Library, Procedure
 from pullcord.model.shared import Pieces, Shared
 from pullcord.model.stage import StageList
+from pullcord.rules.allowance import Allowed
 from pullcord.rules.document import (
     NOTHING_SHARED,
     Document,
@@ -26,7 +27,7 @@ from pullcord.rules.document import (
     read_document,
     read_pieces,
 )
-from pullcord.rules.run import check_library
+from pullcord.rules.run import settle_library
 from pullcord.source.files import find_files, read_file
 from pullcord.source.flaw import TextFlaw
 
@@ -74,6 +75,8 @@ class Project:
     """By machine name, in name order."""
     jobs: Mapping[str, JobFile] = field(default_factory=dict)
     """By job name, in name order."""
+    allowed: tuple[Allowed, ...] = ()
+    """Findings that the files allow, sorted; they are not among `findings`."""
 
 
 def load_project(
@@ -101,13 +104,15 @@ def load_project(
     jobs = [each for each in files if each.model is Job]
     kinds = [_documents(each) for each in (procedures, sheets, stages, jobs)]
     library = build_library(kinds[0], kinds[1], meter, kinds[2], kinds[3])
+    settled = settle_library(kinds[0], library, kinds[1], kinds[2], kinds[3], _documents(shared))
     return Project(
         files={
             name: ProcedureFile(library.procedures[name], each.path, _digest(each))
             for name, each in _by_name(procedures)
         },
         library=library,
-        findings=check_library(kinds[0], library, kinds[1], kinds[2], kinds[3], _documents(shared)),
+        findings=settled.findings,
+        allowed=settled.allowed,
         machines={
             name: MachineFile(library.machines[name], each.path, _digest(each))
             for name, each in _by_name(sheets)

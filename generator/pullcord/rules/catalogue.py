@@ -34,6 +34,8 @@ class Rule:
     mended: Files
     check: Callable[..., Any] | None
     """None for what reading itself finds."""
+    is_safety: bool = False
+    """Whether it is about somebody getting hurt: such a finding can never be allowed."""
 
 
 @dataclass(frozen=True)
@@ -77,6 +79,7 @@ def _read_rule(module: ModuleType) -> Rule:
         failing=_files(module.FAILING),
         mended=_files(module.MENDED),
         check=getattr(module, "check", None),
+        is_safety=".safety." in module.__name__ or getattr(module, "IS_SAFETY", False),
     )
 
 

@@ -16,13 +16,14 @@ from pullcord.model.machine import Machine
 from pullcord.model.procedure import Library, Procedure
 from pullcord.model.shared import Shared
 from pullcord.model.stage import StageList
+from pullcord.rules.allowance import Settled, settle
 from pullcord.rules.catalogue import Rule, rules
 from pullcord.rules.document import Document, locate
 
 MOST_OF_A_RULE = 50
 """In one file: nobody reads on, and a hostile file must not keep the checks busy."""
 
-_NOT_OF_ONE_PROCEDURE = frozenset({"text", "machine", "library", "files", "job", "stages"})
+_NOT_OF_ONE_PROCEDURE = frozenset({"text", "allow", "machine", "library", "files", "job", "stages"})
 """Folders of rules; what is in any other is about one procedure."""
 
 Named = tuple[str, Flaw]
@@ -37,7 +38,19 @@ def check_library(
     jobs: Sequence[Document[Job]] = (),
     shared: Sequence[Document[Shared]] = (),
 ) -> tuple[Finding, ...]:
-    """Return every finding about these files, sorted by file, line and column.
+    """Return every finding about these files that they do not allow: see `settle_library`."""
+    return settle_library(procedures, library, machines, stages, jobs, shared).findings
+
+
+def settle_library(
+    procedures: Sequence[Document[Procedure]],
+    library: Library,
+    machines: Sequence[Document[Machine]] = (),
+    stages: Sequence[Document[StageList]] = (),
+    jobs: Sequence[Document[Job]] = (),
+    shared: Sequence[Document[Shared]] = (),
+) -> Settled:
+    """Return every finding about these files and what they allow, by file, line and column.
 
     `library` is what could be read from them: see `document.build_library`.
     """
@@ -51,8 +64,11 @@ def check_library(
     )
     for file, flaw in _all_flaws(documents, library):
         flaws[file].append(flaw)
-    found = (finding for each in documents for finding in locate(each, flaws[each.file]))
-    return tuple(sorted(set(found)))
+    settled = [settle(each, locate(each, flaws[each.file])) for each in documents]
+    return Settled(
+        tuple(sorted({finding for each in settled for finding in each.findings})),
+        tuple(sorted({allowed for each in settled for allowed in each.allowed})),
+    )
 
 
 def check_procedure(procedure: Procedure, library: Library) -> Iterator[Flaw]:

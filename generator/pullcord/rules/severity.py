@@ -14,6 +14,7 @@ WARNINGS = frozenset(
         "sheet-without-source",
         "step-too-long",
         "unknown-probe",
+        "unused-allow",
         "unused-piece",
         "unused-tool",
     }

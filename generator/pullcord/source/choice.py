@@ -57,6 +57,27 @@ def choose(paths: Sequence[Path]) -> Choice:
     return _choose_named(paths or [Path()])
 
 
+def choose_around(base: Path) -> Choice:
+    """Return what to read for the folder of a project, or for one that has no settings yet."""
+    if _project_at(base) is not None:
+        return _choose_named([base])
+    folders = (shipped_procedures(), *_project_folders(FolderSettings(), base))
+    return Choice(_each_once(folders), _each_once(folders))
+
+
+def project_around(place: Path) -> Path | None:
+    """Return the nearest folder, from a place upward, whose settings list the plugin."""
+    whole = place.resolve()
+    return next((each for each in (whole, *whole.parents) if _project_at(each)), None)
+
+
+def job_folders(base: Path) -> tuple[Path, ...]:
+    """Return the folders of a project's job logs, whether they are there or not."""
+    own = _project_at(base)
+    named = own.settings.jobs if own else None
+    return tuple(base / folder for folder in (("jobs",) if named is None else named))
+
+
 def is_asked(file: str, choice: Choice) -> bool:
     """Whether findings about a file are to be shown."""
     place = Path(os.path.abspath(file))

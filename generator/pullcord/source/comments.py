@@ -27,7 +27,10 @@ def lost_texts(text: str, spans: Sequence[Span]) -> tuple[TextFlaw, ...]:
     return tuple(islice(_lost(text, spans), MOST_FLAWS)) if "#" in text else ()
 
 
-def _lost(text: str, spans: Sequence[Span]) -> Iterator[TextFlaw]:
+def comments_in(text: str, spans: Sequence[Span]) -> Iterator[tuple[int, str, Span]]:
+    """Yield what YAML takes for a comment: where its `#` stands, what is behind it, and the
+    scalar before it. `spans` are the text's scalars, in order.
+    """
     position = 0
     while found := _HASH.search(text, position):
         index = found.start(1)
@@ -37,11 +40,16 @@ def _lost(text: str, spans: Sequence[Span]) -> Iterator[TextFlaw]:
             position = index + 1
             continue
         position = found.end()
+        yield index, found["lost"].strip(), span
+
+
+def _lost(text: str, spans: Sequence[Span]) -> Iterator[TextFlaw]:
+    for index, lost, span in comments_in(text, spans):
         if not _looks_like_comment(text, index, span):
             yield TextFlaw(
                 mark_at(text, index),
                 "lost-text",
-                f"`#{found['lost'].strip()[:60]}` would be taken for a comment and get lost",
+                f"`#{lost[:60]}` would be taken for a comment and get lost",
                 "put the whole value in double quotes; before a comment write two spaces and `# `",
             )
 

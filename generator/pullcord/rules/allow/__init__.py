@@ -1,0 +1,1 @@
+"""About comments that allow a finding: these rules explain, `allowance.py` checks."""
