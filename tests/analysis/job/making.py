@@ -90,7 +90,10 @@ stage:
     title: Spark proved
     means: It sparks.
     after: safe
-    proved-by: [{procedure: spark}, {value: plug-gap}, {procedure: spark, step: gap, answers: strong spark}]
+    proved-by:
+      - {procedure: spark}
+      - {value: plug-gap}
+      - {procedure: spark, step: gap, answers: strong spark}
     looked-for-in: spark
     not-while: [test-lead, bypass]
     ends-here: 10

@@ -125,7 +125,7 @@ def _checks_from(given: Given, start: _From, most: int) -> Iterator[NextCheck]:
     node, why, shares = f"step:{start.step}", start.why, believed.shares
     for _ in range(most):
         actions, node = _to_check(believed, node)
-        if not node.startswith("step:"):
+        if not node:
             return
         step = node.removeprefix("step:")
         yield _check(believed.tree.procedure, step, actions, why)
@@ -137,7 +137,7 @@ def _checks_from(given: Given, start: _From, most: int) -> Iterator[NextCheck]:
 
 
 def _to_check(believed: Believed, node: str) -> tuple[list[str], str]:
-    """Go on through steps that ask nothing; return them and the node after them."""
+    """Go on through steps that ask nothing; return them and the check's node, "" if none comes."""
     actions: list[str] = []
     tree = believed.tree
     while node.startswith("step:") and node.removeprefix("step:") in tree.ways:
@@ -167,8 +167,8 @@ def _check(procedure: Procedure, step: str, actions: list[str], why: str) -> Nex
 def _likeliest(
     believed: Believed, step: str, shares: Mapping[str, float]
 ) -> tuple[Way | None, float]:
-    """Return the likeliest of the ways that lead to further steps, with its probability."""
-    ways = [way for way in believed.tree.ways[step] if way.to.startswith("step:")]
+    """Return the likeliest of the ways that lead to a further check, with its probability."""
+    ways = [way for way in believed.tree.ways[step] if _to_check(believed, way.to)[1]]
     weights = [sum(taking(believed.table, step, way.answer, shares).values()) for way in ways]
     best = max(range(len(ways)), key=lambda place: weights[place], default=None)
     return (None, 0.0) if best is None else (ways[best], weights[best])

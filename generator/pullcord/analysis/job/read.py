@@ -22,7 +22,7 @@ def read_job_report(job: Job, library: Library, currency: str = "") -> JobReport
     given = given_of(job, library)
     stages = read_stages(given)
     outlays = read_outlays(given, stages)
-    proofs = read_proofs(given, stages, outlays)
+    proofs = read_proofs(given, stages, outlays, currency)
     return JobReport(
         job=job,
         stages=stages,

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Sequence
 from dataclasses import dataclass
 from decimal import Decimal
 from math import hypot
@@ -16,13 +16,17 @@ from pullcord.readings.bands import range_for
 from pullcord.readings.interval import Cut, Interval
 from pullcord.readings.limits import Limits
 from pullcord.readings.meter import Meter
-from pullcord.readings.temperature import copper_factor
+from pullcord.readings.temperature import ALPHA_20, copper_factor
 from pullcord.readings.uncertainty import rectangular_uncertainty
 from pullcord.readings.unit import Unit
 
 COVERAGE = 1.96
 """Standard uncertainties to a two-sided 95 % (normal distribution; JCGM 100:2008, G.1.3, from
 memory)."""
+UNKNOWN_PERCENT = 2.0
+"""What an instrument nobody has described may be off, in percent (common practice)."""
+SHOP_KELVINS = 15.0
+"""How far from 20 °C a shop may be that nobody took the temperature of (common practice)."""
 PLACES = 3
 """Significant digits a change is told with."""
 
@@ -55,15 +59,16 @@ def read_series(given: Given) -> tuple[Series, ...]:
 def half_width(shown: Shown, meter: Meter) -> float:
     """Return the uncertainty of a reading in base units, for 95 % coverage.
 
-    Without an instrument of the shop's for the quantity, the last digit that was written is taken
-    to be off by one at most (common practice). 0 for over-range.
+    An instrument nobody has described is taken to be good to `UNKNOWN_PERCENT` and one step of the
+    last digit that was written. 0 for over-range.
     """
     if shown.is_over:
         return 0.0
     ranges = meter.ranges_for(shown.unit.quantity)
-    if not ranges:
-        return COVERAGE * rectangular_uncertainty(float(shown.digit))
     value = abs(shown.base)
+    if not ranges:
+        bound = float(value) * UNKNOWN_PERCENT / 100 + float(shown.digit)
+        return COVERAGE * rectangular_uncertainty(bound)
     return COVERAGE * range_for(ranges, value).uncertainty(float(value))
 
 
@@ -78,7 +83,7 @@ def _series(given: Given, name: str, taken: list[_Taken]) -> Series:
         unit=unit,
         limits=_in_unit(limits) if limits else None,
         points=points,
-        drift=_drift(points, unit),
+        drift=_drift(points, [_warmth(each, unit) for each in taken], unit),
     )
 
 
@@ -112,26 +117,35 @@ def _in_unit(limits: Limits) -> Interval:
     return Interval(turned(start), turned(end))
 
 
-def _drift(points: Iterable[Point], unit: Unit) -> str:
+def _warmth(taken: _Taken, unit: Unit) -> float:
+    """Return what a copper winding's unknown temperature leaves in doubt, as `half_width` does."""
+    if taken.measured.copper_celsius is None or taken.note.entry.celsius is not None:
+        return 0.0
+    bound = float(taken.shown.base) * float(ALPHA_20) * SHOP_KELVINS / float(unit.factor)
+    return 0.0 if taken.shown.is_over else COVERAGE * rectangular_uncertainty(bound)
+
+
+def _drift(points: Sequence[Point], warmths: Sequence[float], unit: Unit) -> str:
     """Return what to say when first and last differ by more than the meter explains.
 
     The doubt about a difference of two readings is the root of the sum of the squares of both
     (JCGM 100:2008, 5.1.2, equation (10), from memory). Both being of one meter, whose errors are
     partly the same, this errs on the side of saying nothing.
     """
-    every = list(points)
-    first, last = every[0], every[-1]
+    first, last = points[0], points[-1]
     if first.amount is None or last.amount is None:
         if first.amount is last.amount:
             return ""
         return f"It read {first.text} on {first.date[:10]}, but {last.text} on {last.date[:10]}."
-    change, doubt = last.amount - first.amount, hypot(first.half_width, last.half_width)
+    change = last.amount - first.amount
+    doubt = hypot(first.half_width, last.half_width, warmths[0], warmths[-1])
     if abs(change) <= doubt:
         return ""
     way = "up" if change > 0 else "down"
+    explains = "meter and warmth explain" if warmths[0] or warmths[-1] else "the meter explains"
     return (
         f"It has gone {way} by {_say(abs(change), unit)} from {first.date[:10]} to "
-        f"{last.date[:10]}; the meter explains no more than {_say(doubt, unit)}."
+        f"{last.date[:10]}; {explains} no more than {_say(doubt, unit)}."
     )
 
 

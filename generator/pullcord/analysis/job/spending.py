@@ -21,7 +21,10 @@ LOW, HIGH = 0.1, 0.9
 
 
 def read_proofs(
-    given: Given, states: tuple[StageState, ...], outlays: tuple[Outlay, ...]
+    given: Given,
+    states: tuple[StageState, ...],
+    outlays: tuple[Outlay, ...],
+    currency: str = "",
 ) -> tuple[NextProof, ...]:
     """Return the stages still to be proved, in the order with the least expected spend."""
     means = {outlay.stage: outlay.mean for outlay in outlays if outlay.stage}
@@ -41,7 +44,7 @@ def read_proofs(
             stage=proof.name,
             expected_cost=amount_of(proof.cost),
             ends_here=float(proof.ends_here),
-            why=_proof_why(given, proof, place, order),
+            why=_proof_why(given, proof, place, order, currency),
         )
         for place, proof in enumerate(order)
     )
@@ -132,12 +135,14 @@ def _purchase_why(given: Given, want: Wanted, waits: tuple[str, ...]) -> str:
     return f"It serves {stage}, so it waits for {titles_of(given, waits)}."
 
 
-def _proof_why(given: Given, proof: Proof, place: int, proofs: Sequence[Proof]) -> str:
+def _proof_why(
+    given: Given, proof: Proof, place: int, proofs: Sequence[Proof], currency: str
+) -> str:
     names = {each.name for each in proofs}
     lacking = [name for name in proof.after if name in names]
     ready = [each for each in proofs if names.isdisjoint(each.after)]
     cost = amount_of(proof.cost)
-    costs = f"it costs about {money(cost)}" if cost else "it costs time alone"
+    costs = f"it costs about {money(cost, currency)}" if cost else "it costs time alone"
     ends = f", and {float(proof.ends_here * 100):g} of 100 machines end here"
     if lacking:
         words = f"Comes after {titles_of(given, lacking)}: {costs}"
