@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from functools import cache
 from pathlib import Path
 from typing import Any
@@ -12,6 +12,7 @@ from typing import Any
 import yaml
 from markupsafe import Markup
 
+from pullcord.model.job import Job
 from pullcord.model.machine import Machine
 from pullcord.model.meter import MeterSheet
 from pullcord.model.procedure import Library, Procedure
@@ -169,12 +170,22 @@ class ReadSheet:
 
 
 @dataclass(frozen=True)
+class ReadLog:
+    """A job log as read from a file."""
+
+    job: Job
+    path: Path
+    digest: str
+
+
+@dataclass(frozen=True)
 class Shelf:
     """What pages need of a project."""
 
     files: Mapping[str, Read]
     library: Library
     machines: Mapping[str, ReadSheet]
+    jobs: Mapping[str, ReadLog] = field(default_factory=dict)
 
 
 def procedure(text: str) -> Procedure:

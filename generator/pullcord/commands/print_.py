@@ -22,8 +22,8 @@ from pullcord.printing.paper import KINDS, PAPERS, Kind, PaperName
 def print_(name: str, machine: str, paper: PaperName, what: Kind, output: Path) -> None:
     """Write a PDF to be printed.
 
-    NAME is a procedure; for `--what pins` it may be a machine. A binder without one holds
-    everything.
+    NAME is a procedure; for `--what pins` it may be a machine, for `--what job` it is a job. A
+    binder without one holds everything.
     """
     from pullcord.printing.output import print_sheets  # A check must not wait for these either.
     from pullcord.printing.press import UnknownNameError

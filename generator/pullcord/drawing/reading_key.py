@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from pullcord.analysis.job.report import Series
@@ -47,9 +48,16 @@ class Key:
     height: float
 
 
-def reading_key(series: Series, words: KeyWords, top: float, room: float) -> Key:
-    """Return the key of a series, as many rows as its words need, from `top` down."""
-    items = _items(series, words)
+def key_items(series: Series, words: KeyWords, has_bars: bool) -> list[tuple[str, str]]:
+    """Return what the key explains, as kind and words: only what is on the drawing."""
+    items = [("band", words.limits)] if series.limits is not None else []
+    met = {point.verdict for point in series.points}
+    items += [(verdict, said) for verdict, said in words.verdicts.items() if verdict in met]
+    return [*items, ("bar", words.doubt)] if has_bars else items
+
+
+def reading_key(items: Sequence[tuple[str, str]], top: float, room: float) -> Key:
+    """Return the key, as many rows as its words need, from `top` down."""
     places = wrapped([SIGN_PX + width_of(said) for _, said in items], room, BESIDE_PX)
     rects: list[Rect] = []
     strokes: list[Stroke] = []
@@ -67,13 +75,3 @@ def reading_key(series: Series, words: KeyWords, top: float, room: float) -> Key
             marks.append(mark_for(kind, x + 11, y))
     rows = 1 + max((row for _, row in places), default=-1)
     return Key(tuple(rects), tuple(strokes), tuple(marks), tuple(texts), rows * ROW_PX)
-
-
-def _items(series: Series, words: KeyWords) -> list[tuple[str, str]]:
-    """Return what the key explains, as kind and words."""
-    items = [("band", words.limits)] if series.limits is not None else []
-    met = {point.verdict for point in series.points}
-    items += [(verdict, said) for verdict, said in words.verdicts.items() if verdict in met]
-    if any(point.amount is not None and point.half_width > 0 for point in series.points):
-        items.append(("bar", words.doubt))
-    return items

@@ -9,8 +9,10 @@ from pullcord.drawing.plot import Mark, Stroke
 
 MARK_PX = 7.0
 """Half a mark's width."""
-CAP_PX = 5.0
+CAP_PX = 6.0
 """Half the width of a bar's ends."""
+HIDDEN_PX = 11.0
+"""A bar that reaches no further from its mark is not drawn: it would only blur the mark."""
 CORNERS = 24
 
 

@@ -27,8 +27,8 @@ from pullcord.drawing.plot import (
     write,
 )
 from pullcord.drawing.plot_scale import Scale, day_places, days_with_room, round_ticks, scale_for
-from pullcord.drawing.reading_key import KeyWords, reading_key
-from pullcord.drawing.reading_marks import bar, mark_for
+from pullcord.drawing.reading_key import KeyWords, key_items, reading_key
+from pullcord.drawing.reading_marks import HIDDEN_PX, bar, mark_for
 from pullcord.readings.interval import OPEN
 
 WIDTH_PX = 640.0
@@ -62,7 +62,7 @@ class _Field:
     series: Series
     scale: Scale
     lane: Rect | None
-    """The row for over-range, when a reading or the limits reach it."""
+    """The row for over-range, where a reading stands in it, or a good one would."""
     left: float
     right: float
     bottom: float
@@ -78,7 +78,9 @@ class _Field:
 def plot_readings(series: Series, words: ReadingWords, id_: str) -> Plot:
     """Return the drawing of a series, which may be empty."""
     field = _field(series, words)
-    key = reading_key(series, words.key, field.bottom + LINE_PX + 2 * GAP_PX, WIDTH_PX)
+    bars = tuple(_bars(field))
+    top = field.bottom + LINE_PX + 2 * GAP_PX
+    key = reading_key(key_items(series, words.key, bool(bars)), top, WIDTH_PX)
     rects = (*_bands(field), *key.rects)
     placed = list(zip(series.points, field.places, strict=True))
     return Plot(
@@ -86,10 +88,10 @@ def plot_readings(series: Series, words: ReadingWords, id_: str) -> Plot:
         title=words.title,
         summary=words.summary,
         width=WIDTH_PX,
-        height=field.bottom + LINE_PX + 2 * GAP_PX + key.height,
+        height=top + key.height,
         rects=rects,
         strokes=(*_hatching(rects), *_frame(field), *_edges(field), *_trail(field),
-                 *_bars(field), *key.strokes),
+                 *bars, *key.strokes),
         marks=(*(mark_for(point.verdict, x, field.height_of(point)) for point, x in placed),
                *key.marks),
         texts=(*_texts(field, words), *key.texts),
@@ -109,7 +111,8 @@ def limit_edges(series: Series) -> tuple[float | None, float | None]:
 def _field(series: Series, words: ReadingWords) -> _Field:
     top = LINE_PX + GAP_PX
     lane_top = top
-    has_lane = _reaches_over(series) or any(point.amount is None for point in series.points)
+    has_lane = any(point.amount is None for point in series.points)
+    has_lane = has_lane or (series.limits is not None and series.limits.is_only_open)
     if has_lane:
         top += LANE_PX
     scale = scale_for(
@@ -131,10 +134,6 @@ def _shown(series: Series) -> Iterator[float]:
             yield point.amount - point.half_width
             yield point.amount + point.half_width
     yield from (edge for edge in limit_edges(series) if edge is not None)
-
-
-def _reaches_over(series: Series) -> bool:
-    return series.limits is not None and OPEN in series.limits
 
 
 def tick_text(tick: float, scale: Scale) -> str:
@@ -196,9 +195,11 @@ def _trail(field: _Field) -> Iterator[Stroke]:
 
 def _bars(field: _Field) -> Iterator[Stroke]:
     for point, x in zip(field.series.points, field.places, strict=True):
-        if point.amount is not None and point.half_width > 0:
-            ends = (point.amount - point.half_width, point.amount + point.half_width)
-            yield from bar(x, field.scale.at(ends[0]), field.scale.at(ends[1]))
+        if point.amount is not None:
+            low = field.scale.at(point.amount - point.half_width)
+            high = field.scale.at(point.amount + point.half_width)
+            if low - high > 2 * HIDDEN_PX:
+                yield from bar(x, low, high)
 
 
 def _named_days(field: _Field) -> tuple[int, ...]:

@@ -11,6 +11,7 @@ GUIDE = "how-to-read.md"
 RULES = "rules.md"
 MACHINES = "machines.md"
 BENCH = "bench-tables.md"
+JOBS = "jobs.md"
 BINDER = "binder.html"
 """Everything in one file."""
 PaperKind = Literal["flowchart", "steps", "record", "walkaway"]
@@ -28,6 +29,21 @@ def procedure_uri(name: str, machine: str = "") -> str:
 def machine_uri(name: str) -> str:
     """Return the address of a machine's page."""
     return f"machines/{name}.md"
+
+
+def job_uri(name: str) -> str:
+    """Return the address of a job's page."""
+    return f"jobs/{name}.md"
+
+
+def job_paper_uri(name: str) -> str:
+    """Return the address of a job's sheet, a PDF."""
+    return f"print/jobs/{name}.pdf"
+
+
+def photo_uri(job: str, photo: str) -> str:
+    """Return the address of a picture, by the job and by the path its log names it with."""
+    return f"jobs/photos/{job}/{photo}"
 
 
 def review_uri(name: str) -> str:

@@ -21,14 +21,15 @@ class Imprint:
     """All of it short, as a CSS string: it is printed in the foot of every sheet."""
 
 
-def imprint(kit: Kit, procedure: str = "", sheet: str = "") -> Imprint:
-    """Return the foot of a page, with the revisions of the procedure and the sheet it prints."""
+def imprint(kit: Kit, procedure: str = "", sheet: str = "", job: str = "") -> Imprint:
+    """Return the foot of a page, with the revisions of the files it prints."""
     given = {
         "imprint_built": kit.settings.build_date,
         "imprint_revision": kit.settings.revision,
     }
     given |= {"imprint_procedure": procedure} if procedure else {}
     given |= {"imprint_sheet": sheet} if sheet else {}
+    given |= {"imprint_job": job} if job else {}
     lines = tuple(
         kit.words[key].format(value=value or kit.words["not_recorded"])
         for key, value in given.items()

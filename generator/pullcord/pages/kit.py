@@ -49,6 +49,8 @@ class Kit:
     """Words of the guided walk."""
     review: Mapping[str, str]
     """What the review says to a procedure's author."""
+    job: Mapping[str, str]
+    """Words of the job pages and of the job sheet."""
 
 
 def template_folders(settings: Settings) -> tuple[Path, ...]:
@@ -73,6 +75,7 @@ def read_kit(settings: Settings) -> Kit:
         groups=read_texts(folders, "home", Named[HomeGroup]),
         walk=_known("walk", Words, folders),
         review=_known("review", Words, folders),
+        job=_known("job", Words, folders),
     )
 
 
@@ -83,7 +86,9 @@ def render(kit: Kit, template: str, view: object) -> Markup:
     """
     try:
         page = kit.templates.get_template(f"pages/{template}.html.j2")
-        return Markup(page.render(view=view, words=kit.words, walk=kit.walk))  # noqa: S704 (autoescaped)
+        return Markup(  # noqa: S704 (autoescaped)
+            page.render(view=view, words=kit.words, walk=kit.walk, job=kit.job)
+        )
     except TemplateError as error:
         raise PullcordError(f"template pages/{template}.html.j2: {error}") from error
 

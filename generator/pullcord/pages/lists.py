@@ -10,6 +10,7 @@ from pullcord.pages.address import (
     BENCH,
     BINDER,
     GUIDE,
+    JOBS,
     MACHINES,
     PROCEDURES,
     RULES,
@@ -28,11 +29,12 @@ from pullcord.pages.texts import HomeGroup
 PLACES = (
     ("guide", GUIDE),
     ("list", PROCEDURES),
+    ("jobs", JOBS),
     ("machines", MACHINES),
     ("bench", BENCH),
     ("rules", RULES),
 )
-"""The pages that every site has, but for that of the machines; in the order of the home page."""
+"""The pages every site has, but for those of jobs and machines; in the order of the home page."""
 REST = "other"
 """Where procedures stand that no group names."""
 
@@ -63,6 +65,7 @@ class HomeView:
     """The home page, decided."""
 
     groups: tuple[Group, ...]
+    jobs: tuple[PageLink, ...]
     machines: tuple[PageLink, ...]
     pages: tuple[PageLink, ...]
     imprint: Imprint
@@ -77,16 +80,16 @@ class ListView:
     imprint: Imprint
 
 
-def home_page(kit: Kit, project: ReadProject) -> Page:
-    """Return the page that asks what the machine is doing."""
+def home_page(kit: Kit, project: ReadProject, jobs: tuple[PageLink, ...] = ()) -> Page:
+    """Return the page that asks what the machine is doing, and names the jobs on the bench."""
     groups, uri = _groups(kit, project), kit.settings.home_uri
     machines = machine_links(kit, project, uri)
-    sections = ("machines", "safety", "places") if machines else ("safety", "places")
+    held = {"jobs": jobs, "machines": machines, "safety": True, "places": True}
     headings = (
         *(Heading(f"group-{group.id}", group.title, 2) for group in groups),
-        *(Heading(section, kit.words[f"{section}_title"], 2) for section in sections),
+        *(Heading(id_, kit.words[f"{id_}_title"], 2) for id_, has in held.items() if has),
     )
-    view = HomeView(groups, machines, _places(kit, project), imprint(kit))
+    view = HomeView(groups, jobs, machines, _places(kit, project), imprint(kit))
     html = render(kit, "home", view)
     return Page(uri, kit.words["home_title"], html, headings, in_nav=True)
 
@@ -138,10 +141,14 @@ def _places(kit: Kit, project: ReadProject) -> tuple[PageLink, ...]:
     pages = (
         PageLink(words[f"{key}_title"], words[f"{key}_says"], link(home, uri))
         for key, uri in PLACES
-        if uri != MACHINES or project.machines
+        if _has_page(project, uri)
     )
     binder = PageLink(words["binder_title"], words["binder_says"], file_link(home, BINDER))
     return (*pages, binder)
+
+
+def _has_page(project: ReadProject, uri: str) -> bool:
+    return bool({JOBS: project.jobs, MACHINES: project.machines}.get(uri, True))
 
 
 def _facts(words: Mapping[str, str], procedure: Procedure) -> tuple[str, ...]:

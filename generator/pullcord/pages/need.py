@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from pathlib import Path
 from typing import Protocol
 
+from pullcord.model.job import Job
 from pullcord.model.machine import Machine
 from pullcord.model.procedure import Library, Procedure
 
@@ -42,6 +43,22 @@ class ReadMachine(Protocol):
         """The sheet's revision."""
 
 
+class ReadJob(Protocol):
+    """A job log as it was read from its file."""
+
+    @property
+    def job(self) -> Job:
+        """What was read."""
+
+    @property
+    def path(self) -> Path:
+        """The file it was read from."""
+
+    @property
+    def digest(self) -> str:
+        """The log's revision."""
+
+
 class ReadProject(Protocol):
     """Everything that was read. Only procedures without errors are made into pages."""
 
@@ -52,6 +69,10 @@ class ReadProject(Protocol):
     @property
     def machines(self) -> Mapping[str, ReadMachine]:
         """By machine name, in the order of the list of machines."""
+
+    @property
+    def jobs(self) -> Mapping[str, ReadJob]:
+        """By job name, in name order."""
 
     @property
     def library(self) -> Library:

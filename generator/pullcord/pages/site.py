@@ -4,9 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 
+from pullcord.analysis.job.read import read_job_report
+from pullcord.analysis.job.report import JobReport
 from pullcord.pages.bench_page import bench_page
 from pullcord.pages.chart import chart_views
 from pullcord.pages.guide_page import guide_page
+from pullcord.pages.job_page import job_page
+from pullcord.pages.jobs_page import Reports, job_links, jobs_page
 from pullcord.pages.kit import Kit, read_kit
 from pullcord.pages.lists import home_page, list_page
 from pullcord.pages.machine_list import machines_page
@@ -36,10 +40,12 @@ def site_pages(project: ReadProject, settings: Settings) -> tuple[Page, ...]:
     used, and LayoutError when a flowchart cannot be laid out.
     """
     kit = read_kit(settings)
-    subjects = _subjects(project)
+    subjects, reports = _subjects(project), read_reports(project, settings)
+    jobs = job_links(kit, project, reports, settings.home_uri)
     return (
-        home_page(kit, project),
+        home_page(kit, project, jobs),
         list_page(kit, project),
+        *_job_pages(kit, project, subjects, reports),
         *_machine_pages(kit, project, subjects),
         guide_page(kit),
         bench_page(kit),
@@ -49,6 +55,14 @@ def site_pages(project: ReadProject, settings: Settings) -> tuple[Page, ...]:
     )
 
 
+def read_reports(project: ReadProject, settings: Settings) -> dict[str, JobReport]:
+    """Return what there is to say about every job, by name."""
+    return {
+        name: read_job_report(read.job, project.library, settings.currency)
+        for name, read in project.jobs.items()
+    }
+
+
 def _subjects(project: ReadProject) -> Subjects:
     meter = parse_meter(project.library.meter)
     machines = {
@@ -56,6 +70,16 @@ def _subjects(project: ReadProject) -> Subjects:
         for name, read in project.machines.items()
     }
     return {"": Subject(meter), **machines}
+
+
+def _job_pages(
+    kit: Kit, project: ReadProject, subjects: Subjects, reports: Reports
+) -> Iterator[Page]:
+    if reports:
+        yield jobs_page(kit, project, reports)
+    for name, read in project.jobs.items():
+        subject = subjects.get(read.job.machine, subjects[""])
+        yield job_page(kit, project, read, reports[name], subject)
 
 
 def _machine_pages(kit: Kit, project: ReadProject, subjects: Subjects) -> Iterator[Page]:

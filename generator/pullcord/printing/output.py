@@ -17,6 +17,7 @@ from pullcord.printing.chart import notes
 from pullcord.printing.chart.symbols import CORNER_PX
 from pullcord.printing.paper import Kind, PaperName
 from pullcord.printing.parts.chart import chart_part
+from pullcord.printing.parts.job import job_part
 from pullcord.printing.parts.leaving import leaving_part
 from pullcord.printing.parts.pins import pin_part
 from pullcord.printing.parts.record import record_part, takes_readings
@@ -54,13 +55,16 @@ class PrintedFile:
 def print_sheets(press: Press, kind: Kind, name: str = "", machine: str = "") -> bytes:
     """Return one kind of sheets as a PDF.
 
-    Pin charts are a machine's: there the machine may be given as the name. A binder holds
+    Pin charts are a machine's: there the machine may be given as the name. The name of a job sheet
+    is the job's. A binder holds
     everything when no name is given. Raises UnknownNameError for names, and PullcordError for what
     cannot be printed.
     """
     if kind == "binder":
         return _document(press, press.words["binder_title"], binder_parts(press, name, machine))
-    if kind == "pins":
+    if kind == "job":
+        part = job_part(press, name)
+    elif kind == "pins":
         part = pin_part(press, subject_named(press, machine or name))
     else:
         about = topic(press, name, machine)

@@ -11,8 +11,8 @@ from typing import Literal
 
 PaperName = Literal["a4", "letter", "a3"]
 PAPERS: tuple[PaperName, ...] = ("a4", "letter", "a3")
-Kind = Literal["flowchart", "steps", "pins", "record", "walkaway", "binder"]
-KINDS: tuple[Kind, ...] = ("flowchart", "steps", "pins", "record", "walkaway", "binder")
+Kind = Literal["flowchart", "steps", "pins", "record", "walkaway", "job", "binder"]
+KINDS: tuple[Kind, ...] = ("flowchart", "steps", "pins", "record", "walkaway", "job", "binder")
 """What can be printed."""
 MM_PER_PX = 25.4 / 96
 PT_PER_PX = 72 / 96

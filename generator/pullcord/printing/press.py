@@ -10,7 +10,7 @@ from pullcord.errors import PullcordError
 from pullcord.model.nearest import did_you_mean
 from pullcord.pages.imprint import imprint
 from pullcord.pages.kit import Kit, read_kit, template_folders
-from pullcord.pages.need import ReadMachine, ReadProcedure, ReadProject
+from pullcord.pages.need import ReadJob, ReadMachine, ReadProcedure, ReadProject
 from pullcord.pages.order import reading_order
 from pullcord.pages.settings import Settings
 from pullcord.pages.subject import Subject, subject_of
@@ -23,7 +23,7 @@ from pullcord.safety.notes import SafetyNotes, safety_notes
 
 
 class UnknownNameError(PullcordError):
-    """There is no procedure or machine of a name somebody asked for."""
+    """There is no procedure, machine or job of a name somebody asked for."""
 
 
 @dataclass(frozen=True)
@@ -93,6 +93,12 @@ def subject_named(press: Press, machine: str) -> Subject:
     """Return a machine. Raises UnknownNameError."""
     read: ReadMachine = _find("machine", machine, press.project.machines)
     return subject_of(read.machine, read.digest, press.meter)
+
+
+def job_named(press: Press, name: str) -> ReadJob:
+    """Return a job. Raises UnknownNameError."""
+    read: ReadJob = _find("job", name, press.project.jobs)
+    return read
 
 
 def frames_for(press: Press, said: Said) -> tuple[Frame, Frame]:

@@ -22,6 +22,7 @@ from pullcord.site.bound import bound_assets
 from pullcord.site.meter import read_meter
 from pullcord.site.offline import find_flaws
 from pullcord.site.origin import Options, folders_to_read, read_settings
+from pullcord.site.photos import photo_assets
 from pullcord.site.prints import paper_assets
 
 
@@ -73,7 +74,7 @@ def make_site(config: Any, options: Options) -> Made:
     return Made(
         pages={page.src_uri: page for page in pages},
         foot=render(kit, "imprint", Foot(imprint(kit))),
-        assets=(*assets, *bound, *paper_assets(project, settings)),
+        assets=(*assets, *bound, *paper_assets(project, settings), *photo_assets(project)),
         notes=(*find_flaws(config), *map(show_finding, project.findings)),
     )
 
