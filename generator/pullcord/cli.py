@@ -12,6 +12,7 @@ import click
 
 from pullcord.commands.build import build
 from pullcord.commands.check import check
+from pullcord.commands.log import log
 from pullcord.commands.pack import pack
 from pullcord.commands.print_ import print_
 from pullcord.commands.review import review
@@ -26,5 +27,5 @@ def main() -> None:
             stream.reconfigure(errors="backslashreplace")
 
 
-for command in (check, build, pack, print_, review):
+for command in (check, build, pack, print_, review, log):
     main.add_command(command)
