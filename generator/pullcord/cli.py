@@ -12,10 +12,12 @@ import click
 
 from pullcord.commands.build import build
 from pullcord.commands.check import check
+from pullcord.commands.explain import explain
 from pullcord.commands.log import log
 from pullcord.commands.pack import pack
 from pullcord.commands.print_ import print_
 from pullcord.commands.review import review
+from pullcord.commands.schema import schema
 
 
 @click.group(context_settings={"help_option_names": ["-h", "--help"]})
@@ -27,5 +29,5 @@ def main() -> None:
             stream.reconfigure(errors="backslashreplace")
 
 
-for command in (check, build, pack, print_, review, log):
+for command in (check, build, pack, print_, review, log, explain, schema):
     main.add_command(command)

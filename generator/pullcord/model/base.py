@@ -6,7 +6,16 @@ from collections.abc import Mapping
 from types import MappingProxyType
 from typing import Annotated, TypeVar
 
-from pydantic import AfterValidator, BaseModel, BeforeValidator, ConfigDict, StringConstraints
+from pydantic import (
+    AfterValidator,
+    BaseModel,
+    BeforeValidator,
+    ConfigDict,
+    GetJsonSchemaHandler,
+    StringConstraints,
+)
+from pydantic.json_schema import JsonSchemaValue
+from pydantic_core import CoreSchema
 
 Value = TypeVar("Value")
 
@@ -44,7 +53,17 @@ def one_or_many(value: object) -> object:
     return (value,) if isinstance(value, str) else value
 
 
-Many = Annotated[tuple[Value, ...], BeforeValidator(one_or_many)]
+class _OneOrMany:
+    """Says in a schema that one item may stand for a list of it."""
+
+    def __get_pydantic_json_schema__(
+        self, core_schema: CoreSchema, handler: GetJsonSchemaHandler
+    ) -> JsonSchemaValue:
+        many = handler(core_schema)
+        return {"anyOf": [many["items"], many]}
+
+
+Many = Annotated[tuple[Value, ...], BeforeValidator(one_or_many), _OneOrMany()]
 """A list that may be written as a single value."""
 
 Name = Annotated[str, StringConstraints(pattern=NAME_PATTERN, max_length=48)]
