@@ -4,12 +4,16 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from math import inf
 
 from pullcord.drawing.font import Weight
 from pullcord.drawing.measure import text_width_px
 
 _JOINTS = "-–—/.,:;_"
 """After these a word that is too long is broken rather than anywhere."""
+
+_ROUNDING_PX = 0.01
+"""A width summed letter by letter differs from that of the whole by far less."""
 
 
 @dataclass(frozen=True)
@@ -34,19 +38,36 @@ def measure_words(text: str, widest_px: float, size_px: float, weight: Weight) -
 
 def fill(words: Words, rooms_px: Sequence[float]) -> tuple[str, ...] | None:
     """Return lines that each fit their own room, or None when the rooms do not hold the text."""
-    lines: list[list[str]] = []
-    pen = 0.0
-    for word, width in words.pieces:
+    starts = line_starts(words, rooms_px)
+    return None if starts is None else lines_from(words, starts)
+
+
+def line_starts(words: Words, rooms_px: Sequence[float]) -> list[int] | None:
+    """Return the place of each line's first piece; None when the rooms do not hold the text.
+
+    Whoever looks for the best rooms asks this of many: it writes no line.
+    """
+    starts: list[int] = []
+    pen, room, count = 0.0, -inf, len(rooms_px)
+    for place, (_, width) in enumerate(words.pieces):
         longer = pen + words.space_px + width
-        if lines and longer <= rooms_px[len(lines) - 1]:
-            lines[-1].append(word)
+        if longer <= room:
             pen = longer
-        elif len(lines) < len(rooms_px) and width <= rooms_px[len(lines)]:
-            lines.append([word])
-            pen = width
+        elif len(starts) < count and width <= rooms_px[len(starts)]:
+            room, pen = rooms_px[len(starts)], width
+            starts.append(place)
         else:
             return None
-    return tuple(" ".join(line) for line in lines)
+    return starts
+
+
+def lines_from(words: Words, starts: Sequence[int]) -> tuple[str, ...]:
+    """Return the lines that begin at these pieces."""
+    ends = (*starts[1:], len(words.pieces))
+    return tuple(
+        " ".join(piece for piece, _ in words.pieces[start:end])
+        for start, end in zip(starts, ends, strict=True)
+    )
 
 
 def wrap_balanced(words: Words, widest_px: float) -> tuple[str, ...]:
@@ -55,21 +76,24 @@ def wrap_balanced(words: Words, widest_px: float) -> tuple[str, ...]:
     A piece that is wider than that makes room for itself.
     """
     low, high = words.widest_px, max(widest_px, words.widest_px)
-    lines = fill(words, [high] * len(words.pieces)) or ()
+    starts = line_starts(words, [high] * len(words.pieces)) or []
     while high - low > 1:
         middle = (low + high) / 2
-        tried = fill(words, [middle] * len(lines))
+        tried = line_starts(words, [middle] * len(starts))
         if tried is None:
             low = middle
         else:
-            high, lines = middle, tried
-    return lines
+            high, starts = middle, tried
+    return lines_from(words, starts)
 
 
 def _pieces(
     word: str, widest_px: float, size_px: float, weight: Weight
 ) -> Iterator[tuple[str, float]]:
     rest = word
+    if word and (whole_px := text_width_px(word, size_px, weight)) < widest_px - _ROUNDING_PX:
+        yield word, whole_px  # Most words are no longer than a line.
+        return
     while rest:
         end = _break_at(rest, widest_px, size_px, weight)
         yield rest[:end], text_width_px(rest[:end], size_px, weight)

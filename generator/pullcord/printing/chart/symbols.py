@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 from dataclasses import replace
+from functools import lru_cache
 from math import inf, sqrt
 
 from pullcord.drawing.block import Block, Row, blocks_of, lines_of, mark_of, row_of
@@ -21,10 +22,13 @@ from pullcord.printing.chart.low_diamond import low_diamond
 
 CORNER_PX = 16.0
 """The radius of a terminator's corners, or half its height if that is less."""
+MANY = 8192
+"""Symbols remembered: those of the largest procedure at every width that is tried."""
 _WORD = 0.55
 """The longest word of a check, as a part of its width."""
 
 
+@lru_cache(maxsize=MANY)  # A procedure is printed for every machine: most symbols stay the same.
 def check_shape(node: Node, width_px: float, style: Style) -> Shape:
     """Return a diamond of the given width."""
     (rows, height), *others = (
@@ -36,6 +40,7 @@ def check_shape(node: Node, width_px: float, style: Style) -> Shape:
     return _shape(node, rows, width_px, height, style)
 
 
+@lru_cache(maxsize=MANY)
 def box_shape(node: Node, widest_px: float, style: Style) -> Shape:
     """Return a rectangle, a terminator or a predefined process, no wider than that."""
     inner_px = widest_px - 2 * _side(node, style)
@@ -44,6 +49,7 @@ def box_shape(node: Node, widest_px: float, style: Style) -> Shape:
     return min(fitting or tried, key=lambda shape: (shape.height, shape.width))
 
 
+@lru_cache(maxsize=MANY)
 def answer_label(answers: tuple[str, ...], widest_px: float, style: Style) -> Label | None:
     """Return each answer below the one before, all beginning at the left edge of the label."""
     rows = [
