@@ -21,7 +21,7 @@ EFFECTS = "effects"
 """Stands for all effects, and in a log for what was drained and filled: they share one rank."""
 
 ORDERS: Mapping[type[Record], str] = {
-    Procedure: "procedure title symptom also-said about fits before tools proves mistakes "
+    Procedure: "procedure title symptom also-said signs about fits before tools proves mistakes "
     "other-odds start causes steps",
     Step: "as title do why source effects needs minutes ask reading answers tells then after",
     Cause: "as title remedy effects odds odds-from parts minutes source",

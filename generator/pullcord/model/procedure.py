@@ -112,6 +112,20 @@ class Fits(Record):
     """Two-stroke, four-stroke."""
 
 
+class Signs(Record):
+    """What one notices, one sign a line, as short as it can be said: `white smoke when warm`."""
+
+    seen: Many[Line] = ()
+    """What one sees."""
+    heard: Many[Line] = ()
+    """What one hears."""
+    smelt: Many[Line] = ()
+    """What one smells."""
+    felt: Many[Line] = ()
+    """What one feels at the starter, the lever, the grip or the wheel; never by touching hot,
+    moving or live parts."""
+
+
 class Procedure(Record):
     """A whole procedure file."""
 
@@ -123,6 +137,8 @@ class Procedure(Record):
     """What the owner sees, in one sentence."""
     also_said: Many[Line] = ()
     """Other words for the same symptom; they are searched."""
+    signs: Signs = Signs()
+    """The signs it goes with; the finder leads from them to the procedure."""
     about: Text
     """Who it is for, what it covers and what it does not."""
     fits: Fits = Fits()
