@@ -6,11 +6,18 @@ from pullcord.finding import Severity
 
 WARNINGS = frozenset(
     {
+        "answer-against-reading",
+        "bought-twice",
+        "entry-says-nothing",
         "figure-without-source",
+        "log-after-given-up",
+        "log-before-taken-in",
+        "log-out-of-order",
         "meter-cannot-tell",
         "never-begun",
         "not-on-sheet",
         "odds-without-source",
+        "procedure-not-for-machine",
         "sheet-without-source",
         "step-too-long",
         "unknown-probe",

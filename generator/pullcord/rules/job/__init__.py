@@ -1,0 +1,1 @@
+"""What can be wrong with a job log: `check(job, library)`."""

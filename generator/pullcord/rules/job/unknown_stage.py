@@ -1,0 +1,52 @@
+"""A stage that is named is one of the list.
+
+Parts serve a stage, and wait for stages; entries show a stage by hand, or take its proof back. A
+stage nobody knows would never be proved, and what serves it never bought.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from pullcord.finding import Flaw, Place
+from pullcord.model.job import Job
+from pullcord.model.nearest import did_you_mean, listed
+from pullcord.model.procedure import Library
+from pullcord.rules.example_job import job_example, mended
+
+ID = "unknown-stage"
+
+MENDED = job_example(
+    """
+    wanted:
+      washer: {title: Hose washer, price: 1.20, serves: primes}
+    log:
+      - date: 2026-02-07
+        did: Water came after 40 seconds, three times.
+        shows: primes
+    """,
+    "pump-stages.yaml",
+)
+
+FAILING = mended(MENDED, "shows: primes", "shows: prime")
+
+
+def check(job: Job, library: Library) -> Iterator[Flaw]:
+    """Yield a flaw for every name of a stage that is not in the list."""
+    for place, name in _named(job):
+        if name not in library.stages:
+            known = f"the stages are {listed(library.stages)}" if library.stages else ""
+            mend = did_you_mean(name, library.stages, known or "write a list of stages first")
+            yield Flaw(place, f"there is no stage `{name}`", mend)
+
+
+def _named(job: Job) -> Iterator[tuple[Place, str]]:
+    for key, want in job.wanted.items():
+        yield ("wanted", key, "serves"), want.serves
+        yield from ((("wanted", key, "after"), name) for name in want.after)
+    for place, entry in enumerate(job.log):
+        yield from ((("log", place, "shows"), name) for name in entry.shows)
+        yield from ((("log", place, "unproves"), name) for name in entry.unproves)
+        for number, part in enumerate(entry.parts):
+            if part.serves is not None:
+                yield ("log", place, "parts", number, "serves"), part.serves

@@ -1,0 +1,1 @@
+"""What can be wrong with a list of stages: `check(stages, library)`."""
