@@ -6,7 +6,7 @@ stage nobody knows would never be proved, and what serves it never bought.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 
 from pullcord.finding import Flaw, Place
 from pullcord.model.job import Job
@@ -43,10 +43,14 @@ def check(job: Job, library: Library) -> Iterator[Flaw]:
 def _named(job: Job) -> Iterator[tuple[Place, str]]:
     for key, want in job.wanted.items():
         yield ("wanted", key, "serves"), want.serves
-        yield from ((("wanted", key, "after"), name) for name in want.after)
+        yield from _each(("wanted", key, "after"), want.after)
     for place, entry in enumerate(job.log):
-        yield from ((("log", place, "shows"), name) for name in entry.shows)
-        yield from ((("log", place, "unproves"), name) for name in entry.unproves)
+        yield from _each(("log", place, "shows"), entry.shows)
+        yield from _each(("log", place, "unproves"), entry.unproves)
         for number, part in enumerate(entry.parts):
             if part.serves is not None:
                 yield ("log", place, "parts", number, "serves"), part.serves
+
+
+def _each(place: Place, names: Iterable[str]) -> Iterator[tuple[Place, str]]:
+    return (((*place, number), name) for number, name in enumerate(names))

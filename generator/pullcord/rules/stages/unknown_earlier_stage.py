@@ -23,7 +23,7 @@ FAILING = stages_example(STAGES.replace("after: taken-in", "after: take-in"))
 def check(stages: StageList, library: Library) -> Iterator[Flaw]:
     """Yield a flaw for every name in `after` that is not in the list."""
     for name, stage in stages.stage.items():
-        for before in stage.after:
+        for number, before in enumerate(stage.after):
             if before not in stages.stage:
                 mend = did_you_mean(before, stages.stage, "name a stage of this list")
-                yield Flaw(("stage", name, "after"), f"there is no stage `{before}`", mend)
+                yield Flaw(("stage", name, "after", number), f"there is no stage `{before}`", mend)

@@ -27,9 +27,10 @@ def check(stages: StageList, library: Library) -> Iterator[Flaw]:
     """Yield a flaw for every procedure, step and answer in the list that does not exist."""
     known = (*library.procedures, *library.unread)
     for name, stage in stages.stage.items():
-        for looked in stage.looked_for_in:
+        for number, looked in enumerate(stage.looked_for_in):
             if looked not in known:
-                yield _flaw(("stage", name, "looked-for-in"), "procedure", looked, known)
+                at = ("stage", name, "looked-for-in", number)
+                yield _flaw(at, "procedure", looked, known)
         for place, evidence in enumerate(stage.proved_by):
             yield from _evidence(("stage", name, "proved-by", place), evidence, library, known)
 
@@ -46,9 +47,9 @@ def _evidence(
         yield _flaw((*place, "step"), "step", evidence.step, procedure.steps)
         return
     answers = procedure.steps[evidence.step].answers
-    for answer in evidence.answers:
+    for number, answer in enumerate(evidence.answers):
         if answer not in answers:
-            yield _flaw((*place, "answers"), "answer", answer, answers)
+            yield _flaw((*place, "answers", number), "answer", answer, answers)
 
 
 def _flaw(place: Place, kind: str, name: str, known: Iterable[str]) -> Flaw:
