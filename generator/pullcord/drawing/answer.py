@@ -12,7 +12,15 @@ from dataclasses import dataclass, replace
 from itertools import islice
 
 from pullcord.drawing.arrange import Pair
-from pullcord.drawing.geometry import Geometry, Label, PlacedEdge, Shape, move_label, outline
+from pullcord.drawing.geometry import (
+    Geometry,
+    Label,
+    PlacedEdge,
+    Shape,
+    move_label,
+    outline,
+    rounded,
+)
 from pullcord.drawing.plane import (
     Box,
     Point,
@@ -101,11 +109,15 @@ def _is_ill_placed(edge: PlacedEdge, label: Label, obstacles: _Obstacles) -> boo
 def _free_place(
     edge: PlacedEdge, label: Label, taken: list[Box], obstacles: _Obstacles
 ) -> Label | None:
-    places = list(_places(edge, label))
-    reach = box_around(corner for place in places for corner in box_of(place).corners)
+    shifts = list(_shifts(edge, label))
+    moved = [_box_around(label, label.x + x, label.y + y) for x, y in shifts]
+    reach = box_around(corner for place in moved for corner in place.corners)
     near = obstacles.near(reach)
     close = [box for box in taken if is_overlapping(box, reach)]
-    return next((place for place in places if _is_free(box_of(place), close, near)), None)
+    free = (
+        shift for shift, place in zip(shifts, moved, strict=True) if _is_free(place, close, near)
+    )
+    return next((move_label(label, *shift) for shift in free), None)
 
 
 def _obstacles(geometry: Geometry) -> _Obstacles:
@@ -118,21 +130,23 @@ def _obstacles(geometry: Geometry) -> _Obstacles:
 
 def box_of(label: Label) -> Box:
     """Return the box that a label fills."""
-    return Box(
-        label.x - label.width / 2,
-        label.y - label.height / 2,
-        label.x + label.width / 2,
-        label.y + label.height / 2,
-    )
+    return _box_around(label, label.x, label.y)
 
 
-def _places(edge: PlacedEdge, label: Label) -> Iterator[Label]:
+def _box_around(label: Label, x: float, y: float) -> Box:
+    """Return the box the label fills when its middle is moved to a place."""
+    x, y = rounded(x), rounded(y)
+    return Box(x - label.width / 2, y - label.height / 2, x + label.width / 2, y + label.height / 2)
+
+
+def _shifts(edge: PlacedEdge, label: Label) -> Iterator[Point]:
+    """Yield how far the label is moved to each place that is tried."""
     turn = -1 if edge.arrow[0][0] < edge.curve[0][0] else 1
     for x, y in islice(points_along(edge.curve, _STEP_PX), int(REACH_PX / _STEP_PX)):
         for aside, below in _SIDES:
             dx = x + turn * aside * (label.width / 2 + 1) - label.x
             dy = y + below * (label.height / 2 + 1) - label.y
-            yield move_label(label, dx, dy)
+            yield dx, dy
 
 
 def _is_free(box: Box, taken: list[Box], obstacles: _Obstacles) -> bool:

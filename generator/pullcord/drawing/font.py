@@ -15,7 +15,6 @@ from types import MappingProxyType
 from typing import Literal
 
 from font_source_sans_pro import font_files_ttf
-from fontTools import subset
 from fontTools.ttLib import TTFont
 
 Weight = Literal["regular", "bold"]
@@ -33,6 +32,12 @@ _BLOCKS = (
 _UNUSED_TABLES = ["BASE", "DSIG", "GDEF", "GPOS", "GSUB", "kern"]
 _NAME_COPYRIGHT, _NAME_LICENCE, _NAME_LICENCE_ADDRESS = 0, 13, 14
 _FAMILY_NAMES = {1: FAMILY, 4: FAMILY, 6: FAMILY.replace(" ", "")}
+_SUBSET = {
+    "layout_features": [],
+    "hinting": False,
+    "notdef_outline": True,
+    "name_IDs": [*_FAMILY_NAMES, _NAME_COPYRIGHT, _NAME_LICENCE, _NAME_LICENCE_ADDRESS],
+}
 
 
 @dataclass(frozen=True)
@@ -68,8 +73,14 @@ def subset_woff2(weight: Weight) -> bytes:
 
     The same installed packages give the same bytes: no time of making is written into it.
     """
+    from fontTools import subset  # Slow to load, and mostly the fonts are there already.
+
+    options = subset.Options()
+    for name, value in _SUBSET.items():
+        setattr(options, name, value)
+    options.drop_tables += _UNUSED_TABLES
     with TTFont(font_files_ttf[_FILES[weight]], recalcTimestamp=False) as font:
-        cutter = subset.Subsetter(_subset_options())
+        cutter = subset.Subsetter(options)
         cutter.populate(unicodes=_wanted(font))
         cutter.subset(font)
         for record in font["name"].names:
@@ -96,16 +107,6 @@ def _rule(weight: Weight, file: bytes) -> str:
         f"font-weight:{_CSS_WEIGHT[weight]};font-display:block;"
         f'src:url("data:font/woff2;base64,{data}") format("woff2")}}\n'
     )
-
-
-def _subset_options() -> subset.Options:
-    options = subset.Options()
-    options.layout_features = []
-    options.hinting = False
-    options.notdef_outline = True
-    options.drop_tables += _UNUSED_TABLES
-    options.name_IDs = [*_FAMILY_NAMES, _NAME_COPYRIGHT, _NAME_LICENCE, _NAME_LICENCE_ADDRESS]
-    return options
 
 
 def _wanted(font: TTFont) -> dict[int, str]:

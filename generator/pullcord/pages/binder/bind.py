@@ -82,7 +82,7 @@ def _url(page: Page) -> str:
 
 def _bound(page: Page, homes: Mapping[str, str]) -> BoundPage:
     url = _url(page)
-    html = _SPRITE.sub("", page.html)
+    html = _SPRITE.sub("", str(page.html))
     html = rehome(_WALK.sub("", html) if homes[url] else html, url, homes)
     return BoundPage(homes[url] or TOP, page.title, Markup(html))  # noqa: S704 (a finished page)
 

@@ -33,7 +33,7 @@ def entries_of(url: str, title: str, headings: Mapping[str, str], html: str) -> 
     the last of these ids before it; what is marked `data-search-exclude` belongs to none.
     """
     reader = _Reader(frozenset(headings))
-    reader.feed(html)
+    reader.feed(str(html))  # Plain: a reader takes slices, and those of escaped text are slow.
     reader.close()
     yield Entry(url, title, "", reader.text_of(""))
     for id_, heading in headings.items():
