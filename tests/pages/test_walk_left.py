@@ -46,6 +46,13 @@ def test_minutes_by_hand() -> None:
     }
 
 
+def test_what_this_shop_has_found_counts() -> None:
+    """Three outcomes weigh as three jobs: a 3 x 0.6 of 3 + 4 jobs, so 5.2 of 7 need 12 min more."""
+    left = read_left(procedure(THREE), {"cause:b": 4})
+    assert left["step:first"].likely == pytest.approx(5 + 12 * (1 - 1.8 / 7))
+    assert left["step:first"].causes[0] == CauseLeft("b", pytest.approx(4.9 / 7))
+
+
 def test_causes_by_hand() -> None:
     """At the second check A is out; B is three times as likely as C."""
     left = read_left(procedure(THREE))

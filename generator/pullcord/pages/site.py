@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 
+from pullcord.analysis.job.counts import count_outcomes
 from pullcord.analysis.job.read import read_job_report
 from pullcord.analysis.job.report import JobReport
 from pullcord.pages.bench_page import bench_page
@@ -106,7 +107,8 @@ def _versions(
         if subject.machine is None or is_fitting(procedure, subject.machine)
     ]
     charts = chart_views(kit, pages, notes.boxes)
-    left = read_left(procedure)
+    library = project.library
+    left = read_left(procedure, count_outcomes(library.jobs.values(), procedure, library))
     for posts, chart in zip(pages, charts, strict=True):
         walk = walk_json(walk_data(kit, posts, read.digest, left))
         yield procedure_page(kit, read, posts, notes, chart, walk)

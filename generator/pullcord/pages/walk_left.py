@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from pullcord.analysis.belief import StepBelief, read_beliefs
-from pullcord.analysis.odds import read_odds
+from pullcord.analysis.odds import read_odds, update_odds
 from pullcord.analysis.table import read_table
 from pullcord.analysis.tree import Tree, is_cause, read_tree
 from pullcord.model.procedure import Procedure
@@ -28,20 +28,22 @@ class Left:
     least: float
     """Minutes of the shortest way to an end."""
     likely: float
-    """Minutes on average, by the odds of the procedure."""
+    """Minutes on average, by the odds of the procedure and what this shop has found."""
     most: float
     """Minutes of the longest way."""
     causes: tuple[CauseLeft, ...]
     """The likeliest first; at a cause, that one alone."""
 
 
-def read_left(procedure: Procedure) -> dict[str, Left]:
+def read_left(procedure: Procedure, counts: Mapping[str, int] | None = None) -> dict[str, Left]:
     """Return what is left at every graph node that can be reached.
 
-    Raises UnwalkableError when the procedure cannot be walked to an end.
+    `counts` are finished walks of this shop, by outcome. Raises UnwalkableError when the procedure
+    cannot be walked to an end.
     """
     tree = read_tree(procedure)
-    beliefs = read_beliefs(tree, read_table(tree), read_odds(tree))
+    odds = update_odds(read_odds(tree), counts or {})
+    beliefs = read_beliefs(tree, read_table(tree), odds)
     left = {node: Left(0, 0, 0, _causes(tree, node, {node: 1.0})) for node in tree.outcomes}
     for name in reversed(tree.order):
         left[f"step:{name}"] = _at_step(tree, beliefs[name], left)

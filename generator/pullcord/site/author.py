@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Collection, Sequence
 from pathlib import Path
 
+from pullcord.analysis.job.counts import count_outcomes
 from pullcord.analysis.review import review
 from pullcord.errors import FindingsError, PullcordError
 from pullcord.finding import Severity
@@ -39,7 +40,8 @@ def read_review(name: str, tools: Collection[str] | None, paths: Sequence[Path])
         _refuse_unknown(procedure, tools)
     settings = project_settings(choice.settings)
     names = Namer(procedure, project.library, read_kit(settings).review)
-    found = review(procedure, tools=tools, guard=read_guard(procedure))
+    counts = count_outcomes(project.library.jobs.values(), procedure, project.library)
+    found = review(procedure, counts, tools, read_guard(procedure))
     title = names.words["title"].format(title=procedure.title)
     return review_text(title, review_sections(names, found, settings.currency))
 
