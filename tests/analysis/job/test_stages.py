@@ -130,7 +130,7 @@ CASES = {
     ),
     "bypass fitted after the proof": (
         [SAFE, SPARKS, TIGHT, RUNS, "{date: 2026-02-12, fits: bypass}"],
-        "runs", BACK, "2026-02-12", "bypass is fitted since 2026-02-12: until it is off",
+        "runs", BACK, "2026-02-12", "bypass is fitted, on since 2026-02-12: until that is off",
     ),
     "and taken off again": (
         [

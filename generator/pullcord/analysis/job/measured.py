@@ -13,11 +13,11 @@ from pullcord.model.procedure import Reading, Step
 from pullcord.model.quantity import Quantity
 from pullcord.readings.amount import parse_amount
 from pullcord.readings.answers import check_cover, shares_of
+from pullcord.readings.asked import general_limits
 from pullcord.readings.bands import Band, bands_of, judge
 from pullcord.readings.interval import OPEN
 from pullcord.readings.limits import Limits, parse_limits
 from pullcord.readings.meter import Meter
-from pullcord.readings.resolve import for_machine
 from pullcord.readings.sheet import value_limits
 from pullcord.readings.temperature import limits_at
 from pullcord.readings.unit import ReadingError, Unit, base_unit
@@ -85,12 +85,10 @@ def shown_in(entry: Entry, measured: Measured) -> Shown | None:
         return None
 
 
-def measured_in(
-    entry: Entry, step: Step | None, machine: Machine | None, meter: Meter
-) -> Measured | None:
+def measured_in(entry: Entry, step: Step | None, machine: Machine | None) -> Measured | None:
     """Return what an entry measured, or None when it names nothing that is measured."""
     if step is not None and step.reading is not None:
-        return _of_step(entry, step, step.reading, machine, meter)
+        return _of_step(entry, step, step.reading, machine)
     value = _value(machine, entry.value)
     return _of_value(entry.value, value) if entry.value and value else None
 
@@ -139,16 +137,14 @@ def _band(
     return judge(bands_of(shares, meter, unit), shown.base)
 
 
-def _of_step(
-    entry: Entry, step: Step, reading: Reading, machine: Machine | None, meter: Meter
-) -> Measured:
-    resolved = for_machine(reading, tuple(step.answers), machine, meter)
+def _of_step(entry: Entry, step: Step, reading: Reading, machine: Machine | None) -> Measured:
     value = _value(machine, reading.limits)
+    limits = value_limits(value, reading.quantity) or general_limits(reading)
     if reading.limits and value:
         own = _of_value(reading.limits, value)
-        return replace(own, quantity=reading.quantity, limits=resolved.limits)
+        return replace(own, quantity=reading.quantity, limits=limits)
     name = f"{entry.procedure}.{entry.step}"
-    return Measured(name, step.title, reading.quantity, resolved.limits, None)
+    return Measured(name, step.title, reading.quantity, limits, None)
 
 
 def _value(machine: Machine | None, name: str | None) -> SheetValue | None:

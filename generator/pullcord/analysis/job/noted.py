@@ -84,7 +84,7 @@ def _noted(
 ) -> Noted:
     procedure = library.procedures.get(entry.procedure) if entry.procedure else None
     step = procedure.steps.get(entry.step) if procedure and entry.step else None
-    measured = measured_in(entry, step, machine, meter)
+    measured = measured_in(entry, step, machine)
     shown = shown_in(entry, measured) if measured else None
     answer = entry.answer if step and entry.answer in step.answers else None
     if answer is None and entry.answer is None and step and measured and shown:

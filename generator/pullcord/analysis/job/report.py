@@ -117,7 +117,10 @@ class Point:
     date: str
     entry: int
     amount: float | None
-    """In the series' unit; None for over-range."""
+    """In the series' unit; None for over-range.
+
+    A copper winding's is turned to the temperature its limits hold at, where the shop's is known.
+    """
     text: str
     """As it stands in the log."""
     half_width: float

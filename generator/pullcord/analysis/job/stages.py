@@ -157,7 +157,7 @@ def _reason(
     if on:
         since = max(standing.since[each] for each in on)
         when = given.notes[since].day
-        return f"{_says(on)} since {when}: until it is off, it is not proved", since
+        return f"{_says(on)}, on since {when}: until that is off, this is not proved", since
     lacking = [name for name in stage.after if name not in told or told[name].proof != "proved"]
     entries = [told[name].entry for name in lacking if name in told]
     decided = max((each for each in entries if each is not None), default=heard.entry)
