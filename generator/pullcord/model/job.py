@@ -105,7 +105,7 @@ class Entry(Action):
     step: Name | None = None
     """The step of it that was done."""
     cause: Name | None = None
-    """The cause of it that was found; with `did` or `parts` beside it, its remedy counts as done."""
+    """The cause of it that was found; beside `did` or `parts` its remedy counts as done."""
     value: Name | None = None
     """A value of the machine sheet that was read outside of any procedure."""
     answer: Words | None = None
