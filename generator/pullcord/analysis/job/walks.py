@@ -55,7 +55,8 @@ def walks_of(given: Given) -> Mapping[str, tuple[Walk, ...]]:
 
 def _add(walks: list[Walk], note: Noted, procedure: Procedure) -> None:
     entry, last = note.entry, walks[-1] if walks else None
-    if last and last.is_over and last.at == note.at and not entry.step:
+    is_same = last is not None and last.is_over and last.at == note.at and not entry.step
+    if last is not None and is_same and last.called_again is None:
         # What was found is named once more, mostly because it has been put right by now.
         remedied = last.is_remedied or note.is_remedied
         walks[-1] = replace(last, is_remedied=remedied, entry=note.place)
