@@ -4,12 +4,22 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
+from functools import lru_cache
+
+import networkx as nx
 
 from pullcord.finding import Flaw, Place
 from pullcord.graph import ways_out
 from pullcord.model.procedure import Library, Procedure
 from pullcord.safety.effects import Effects, key_that_meets, state_during
-from pullcord.safety.flow import Followed, follow_from, nearest_passed, passed_on_every_way
+from pullcord.safety.family import family_of
+from pullcord.safety.flow import (
+    Followed,
+    Same,
+    follow_from,
+    nearest_passed,
+    passed_on_every_way,
+)
 from pullcord.safety.scope import Scope, parts_of
 from pullcord.safety.vocabulary import State, says
 from pullcord.safety.witness import Way, begun_at, short_name, shortest_ways, state_on, told
@@ -54,6 +64,8 @@ def check_conflicts(
     Where another procedure is in conflict only because of what this one hands over, the flaw
     stands at the answer that hands over.
     """
+    if not may_clash(procedure, library, conflicts):
+        return
     followed = follow_from(procedure, library)
     clashes = find_clashes(followed, conflicts)
     if not clashes:
@@ -65,6 +77,36 @@ def check_conflicts(
         if node not in theirs:
             passed = passed_on_every_way(nearest, node)
             yield _flaw(procedure, followed.scope, clash, _mend(passed, mend, home))
+
+
+def may_clash(
+    procedure: Procedure, library: Library | None, conflicts: tuple[Conflict, ...]
+) -> bool:
+    """Return whether a procedure, or what it hands over to, may be in conflict on some way.
+
+    Cheap to ask: what is in no conflict when all ways are taken together is in none.
+    """
+    family = family_of(procedure, library)
+    if family is None:
+        return True
+    suspects = _suspects(Same((family,)), conflicts)
+    name = procedure.procedure
+    return bool(suspects) and not suspects.isdisjoint(
+        {name, *nx.descendants(family.handovers, name)}
+    )
+
+
+@lru_cache(maxsize=64)
+def _suspects(key: Same, conflicts: tuple[Conflict, ...]) -> frozenset[str]:
+    """Return the procedures of a family with a step or remedy that may be in conflict."""
+    (family,) = key.parts
+    effects = family.followed.scope.effects
+    return frozenset(
+        parts_of(node)[0]
+        for node, entering in family.followed.entering.items()
+        for conflict in conflicts
+        if conflict.is_met(state_during(entering, effects[node]), effects[node])
+    )
 
 
 def find_clashes(followed: Followed, conflicts: tuple[Conflict, ...]) -> Mapping[str, Clash]:

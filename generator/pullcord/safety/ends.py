@@ -2,13 +2,21 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 
 from pullcord.finding import Flaw, Place
 from pullcord.model.procedure import Library, Procedure
 from pullcord.safety.effects import key_that_meets, rows_of, state_during
+from pullcord.safety.family import family_of
 from pullcord.safety.flow import Followed, follow, follow_from, put_right_on_every_way
-from pullcord.safety.scope import Scope, is_end, parts_of, scope_before
+from pullcord.safety.scope import (
+    Scope,
+    is_end,
+    node_in,
+    own_nodes,
+    parts_of,
+    scope_before,
+)
 from pullcord.safety.vocabulary import CONDITIONS, State
 from pullcord.safety.witness import Way, short_name, told, ways_from
 
@@ -19,17 +27,12 @@ MANY = 3
 
 def check_put_right(procedure: Procedure, library: Library | None) -> Iterator[Flaw]:
     """Yield a flaw for each thing a step brings about that is not put right on every way out."""
+    family = family_of(procedure, library)
+    if family and not _not_put_right(procedure, family.followed, family.right):
+        return
     followed = follow_from(procedure, library)
     scope = followed.scope
-    right = put_right_on_every_way(scope)
-    # What another procedure begins is reported in the file it stands in.
-    own = [node for node in followed.entering if parts_of(node)[0] == procedure.procedure]
-    left = [
-        (node, condition)
-        for node in own
-        for condition in CONDITIONS
-        if condition in (scope.effects[node].begins & LOOSE_ENDS) - right[node]
-    ]
+    left = _not_put_right(procedure, followed, put_right_on_every_way(scope))
     if not left:
         return
     ways_in = ways_from(scope, scope.starts[0], frozenset())
@@ -37,8 +40,28 @@ def check_put_right(procedure: Procedure, library: Library | None) -> Iterator[F
         yield _left(scope, ways_in[node], condition)
 
 
+def _not_put_right(
+    procedure: Procedure, followed: Followed, right: Mapping[str, State]
+) -> list[tuple[str, str]]:
+    """Return each node of a procedure that begins what is not put right on every way from it."""
+    # What another procedure begins is reported in the file it stands in.
+    own = (node_in(procedure, node) for node in own_nodes(procedure))
+    reached = (node for node in own if node in followed.entering)
+    begins = {node: followed.scope.effects[node].begins & LOOSE_ENDS for node in reached}
+    return [
+        (node, condition)
+        for node, begun in begins.items()
+        if begun
+        for condition in CONDITIONS
+        if condition in begun - right[node]
+    ]
+
+
 def check_ever_begun(procedure: Procedure, library: Library | None) -> Iterator[Flaw]:
     """Yield a flaw for each thing put right that no way there can have brought about."""
+    family = family_of(procedure, library)
+    if family and not any(_never_begun(procedure, family.followed)):
+        return
     suspects = list(_never_begun(procedure, follow_from(procedure, library)))
     if not suspects:
         return
@@ -56,10 +79,12 @@ def check_ever_begun(procedure: Procedure, library: Library | None) -> Iterator[
 
 def _never_begun(procedure: Procedure, followed: Followed) -> Iterator[tuple[tuple[str, ...], str]]:
     scope = followed.scope
-    for node, entering in followed.entering.items():
-        owner, kind, name = parts_of(node)
-        if owner != procedure.procedure or node not in scope.actions:
+    for own in own_nodes(procedure):
+        node = node_in(procedure, own)
+        entering = followed.entering.get(node)
+        if entering is None:
             continue
+        _, kind, name = parts_of(node)
         during = state_during(entering, scope.effects[node])
         for row in rows_of(scope.actions[node]):
             for condition in row.ends:

@@ -10,6 +10,8 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import lru_cache, reduce
+from operator import is_
+from typing import Any
 
 import networkx as nx
 
@@ -48,30 +50,35 @@ def follow(scope: Scope) -> Followed:
 
 def follow_from(procedure: Procedure, library: Library | None = None) -> Followed:
     """Follow the state from a procedure's start through all it may hand over to."""
-    return _follow_from(_Asked(procedure, library))
+    return _follow_from(Same((procedure, library)))
 
 
 @dataclass(frozen=True, eq=False)
-class _Asked:
-    procedure: Procedure
-    library: Library | None
+class Same:
+    """The very objects as the key of what was worked out from them: records have no hash.
+
+    Being held by the key, they cannot make way for others of the same address meanwhile.
+    """
+
+    parts: tuple[Any, ...]
 
     def __hash__(self) -> int:
-        return hash((id(self.procedure), id(self.library)))
+        """Tell objects apart by where they lie."""
+        return hash(tuple(map(id, self.parts)))
 
     def __eq__(self, other: object) -> bool:
+        """Say whether these are the same objects, not only alike."""
         return (
-            isinstance(other, _Asked)
-            and self.procedure is other.procedure
-            and self.library is other.library
+            isinstance(other, Same)
+            and len(self.parts) == len(other.parts)
+            and all(map(is_, self.parts, other.parts))
         )
 
 
 @lru_cache(maxsize=16)
-def _follow_from(asked: _Asked) -> Followed:
-    # Ten rules ask the same of one procedure, one after the other. Records have no hash, so the
-    # very objects are the key; being held by it, they cannot make way for others meanwhile.
-    return follow(scope_from(asked.procedure, asked.library))
+def _follow_from(asked: Same) -> Followed:
+    # Ten rules ask the same of one procedure, one after the other.
+    return follow(scope_from(*asked.parts))
 
 
 def entering_states(scope: Scope) -> Mapping[str, State]:
