@@ -62,6 +62,7 @@ class JobView:
     jobs_link: str
     paper_link: str
     jump: tuple[Heading, ...]
+    """What comes after how it was left."""
     imprint: Imprint
 
 
@@ -80,7 +81,7 @@ def job_page(
         machine_link=link(uri, machine_uri(subject.name)) if subject.name else "",
         jobs_link=link(uri, JOBS),
         paper_link=file_link(uri, job_paper_uri(name)),
-        jump=headings,
+        jump=headings[1:],
         imprint=imprint(kit, sheet=subject.digest, job=read.digest),
     )
     html = render(kit, "job", view)

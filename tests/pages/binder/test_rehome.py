@@ -60,6 +60,19 @@ def test_a_machines_sheet_leads_to_the_procedure_itself() -> None:
     assert rehome(link, "machines/damson.html", HOMES) == '<a href="#no-spark">x</a>'
 
 
+def test_a_job_leads_to_the_step_of_the_procedure() -> None:
+    """The next check is found in the binder too, on the general page."""
+    link = '<a href="../machines/damson/no-spark.html#step-plug">x</a>'
+    moved = rehome(link, "jobs/spring.html", HOMES | {"jobs/spring.html": "jobs-spring"})
+    assert moved == '<a href="#no-spark--step-plug">x</a>'
+
+
+def test_a_picture_stays_outside() -> None:
+    """One file holds no pictures of others: what stands below the picture remains."""
+    html = '<figure><img src="photos/spring/a.jpg" alt="x"></figure><p>Picture: a.jpg</p>'
+    assert rehome(html, AT, HOMES) == "<figure></figure><p>Picture: a.jpg</p>"
+
+
 @pytest.mark.parametrize(("uri", "home"), HOMES.items())
 def test_homes_are_told_apart(uri: str, home: str) -> None:
     """A page's home is made from its whole address, so no two pages share one."""

@@ -38,12 +38,13 @@ def inner_id(home: str, id_: str) -> str:
 def stand_in(uri: str, at: str) -> str:
     """Return the page that stands for one the binder leaves out, as seen from the page `at`.
 
-    For a machine's version of a procedure that is the procedure itself on the machine's own sheet,
-    and the sheet everywhere else.
+    For a machine's version of a procedure that is the procedure itself on the machine's own sheet
+    and on the page of a job, and the sheet everywhere else.
     """
     folder, machine, name = (*uri.split("/"), "", "")[:3]
     sheet = f"{folder}/{machine}.html"
-    return f"procedures/{name}" if at == sheet else sheet
+    is_asked_for = at == sheet or at.startswith("jobs/")
+    return f"procedures/{name}" if is_asked_for else sheet
 
 
 class _Writer(HTMLParser):
@@ -79,6 +80,8 @@ class _Writer(HTMLParser):
         self.parts.append(f"&#{name};")
 
     def _write_tag(self, tag: str, attrs: list[tuple[str, str | None]], end: str) -> None:
+        if tag == "img":
+            return  # A picture lies in a file of its own; its name stands below it in words.
         moved = list(self._moved(attrs))
         self._drawings += tag == "svg" and end == ">"
         if tag == "a":
@@ -108,7 +111,9 @@ class _Writer(HTMLParser):
         target = posixpath.normpath(posixpath.join(posixpath.dirname(self._uri), address))
         page = target if address else self._uri
         if page not in self._homes:
-            page, fragment = stand_in(page, self._uri), ""
+            page = stand_in(page, self._uri)
+            # A step has the same address on the general page; a sheet has no steps.
+            fragment = fragment if page.startswith("procedures/") else ""
         if page not in self._homes:
             return None
         if not fragment:
