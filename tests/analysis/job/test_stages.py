@@ -211,3 +211,11 @@ def test_stages_come_behind_what_they_come_after() -> None:
     stages = read(CIRCLE.replace("[one, nobody-knows]", "[]"), StageList).stage
     assert order_of(stages) == ("two", "one", "three")
     assert all_before(stages, ("three",)) == ("two", "three")
+
+
+def test_a_long_row_of_stages_is_no_harder_than_a_short_one() -> None:
+    """Nobody writes so many; a file that does must not break the report."""
+    rows = [f"  s{n}: {{title: S, means: S., after: s{n + 1}}}\n" for n in range(1200)]
+    stages = f"stages: long\nstage:\n{''.join(rows)}  s1200: {{title: S, means: S.}}\n"
+    states = read_stages(make_given("{date: 2026-02-02, shows: [s1200, s1199]}", stages=stages))
+    assert [state.name for state in states if state.proof == "proved"] == ["s1199", "s1200"]

@@ -29,7 +29,7 @@ class _Heard:
     """The latest that counts."""
     entry: int | None = None
     """The position of its entry; None for the job's own heading."""
-    too_early: str = ""
+    discounted: str = ""
     """A later proof that did not count, in words, and why."""
     was_proved: bool = False
 
@@ -65,7 +65,15 @@ def order_of(stages: Mapping[str, Stage]) -> tuple[str, ...]:
     """Return the stages' names, each behind those it comes after; a circle is cut open."""
     done: dict[str, None] = {}
     for name in stages:
-        _put(name, stages, done, set())
+        way, seen = [name], {name}
+        while way:
+            before = [each for each in stages[way[-1]].after if each in stages]
+            waiting = [each for each in before if each not in done and each not in seen]
+            if waiting:
+                way.append(waiting[0])
+                seen.add(waiting[0])
+            else:
+                done[way.pop()] = None
     return tuple(done)
 
 
@@ -82,14 +90,6 @@ def all_before(stages: Mapping[str, Stage], names: tuple[str, ...]) -> tuple[str
     return (*known, *sorted(found - set(known)))
 
 
-def _put(name: str, stages: Mapping[str, Stage], done: dict[str, None], above: set[str]) -> None:
-    if name in done or name in above or name not in stages:
-        return
-    for before in stages[name].after:
-        _put(before, stages, done, above | {name})
-    done[name] = None
-
-
 def _at_start(given: Given, stage: Stage) -> _Heard:
     if any(evidence.job for evidence in stage.proved_by):
         return _Heard(Said(True, f"the machine was taken in on {given.job.taken_in}"))
@@ -99,8 +99,8 @@ def _at_start(given: Given, stage: Stage) -> _Heard:
 def _hear(heard: _Heard, said: Said, place: int, stage: Stage, standing: Standing) -> _Heard:
     on = [each for each in stage.not_while if each in standing.at_proof]
     if said.is_proof and on:
-        return replace(heard, too_early=f"{said.words}, but {_says(on)}, so it does not count")
-    return replace(heard, said=said, entry=place, too_early="")
+        return replace(heard, discounted=f"{said.words}, but {_says(on)}, so it does not count")
+    return replace(heard, said=said, entry=place, discounted="")
 
 
 def _settle(
@@ -147,8 +147,8 @@ def _reason(
     told: Mapping[str, StageState],
 ) -> tuple[str, int | None]:
     """Return why a stage is not proved, and the entry that decided it."""
-    if heard.too_early:
-        return heard.too_early, heard.entry
+    if heard.discounted:
+        return heard.discounted, heard.entry
     if heard.said is None:
         return _nothing_said(given, stage, told), None
     if not heard.said.is_proof:
