@@ -86,7 +86,7 @@ def load_project(
     replaces: Collection[str] = (),
     base: Path | None = None,
 ) -> Project:
-    """Read and check the procedures, machine sheets, stages and jobs of some folders.
+    """Read and check the procedures, machine sheets, stages and jobs of some folders or files.
 
     What a file holds is told by the key that names it, not by the folder. `replaces` names files
     of which a later folder's version takes the place of an earlier folder's; any other name that
@@ -152,18 +152,18 @@ def _paths(folders: Sequence[Path], replaces: Collection[str]) -> list[tuple[Pat
 
 
 def _find(folders: Sequence[Path]) -> Iterator[tuple[Path, Path]]:
-    """Yield every file with the folder it was found in, each file once."""
+    """Yield every file with the folder it was found in, each file once; a file finds itself."""
     seen = set()
     for folder in folders:
         try:
-            paths = find_files(folder)
+            paths = (folder,) if folder.is_file() else find_files(folder)
         except OSError as error:
             reason = error.strerror or "unknown reason"
             raise PullcordError(f"the folder {folder} cannot be read: {reason}") from error
         for path in paths:
             place = os.path.abspath(path)
             if place not in seen:
-                yield path, folder
+                yield path, folder if folder.is_dir() else folder.parent
             seen.add(place)
 
 

@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 
 from pullcord.errors import PullcordError
-from pullcord.source.choice import choose, is_asked
+from pullcord.source.choice import choose, choose_side, is_asked
 from pullcord.source.places import shipped_procedures
 
 LISTED = "plugins: [pullcord]\n"
@@ -80,6 +80,19 @@ def test_only_what_was_named_is_reported_on() -> None:
     choice = choose([Path("byre"), Path("other/f.yaml")])
     asked = [name for name in FILES if is_asked(name, choice)]
     assert asked == ["byre/procedures/e.yaml", "other/f.yaml"]
+
+
+def test_one_side_of_a_comparison_goes_before_its_neighbours() -> None:
+    """The first of two files with the same name counts, so what was named stands first."""
+    assert choose_side(Path("other/f.yaml")).folders == (
+        Path("other/f.yaml"),
+        Path("other"),
+        shipped_procedures(),
+    )
+    assert choose_side(Path("other")).folders == (Path("other"), shipped_procedures())
+    project = choose_side(Path("shed"))
+    assert project.folders == choose([Path("shed")]).folders
+    assert project.asked == (Path("shed/procedures"), Path("shed/machines"))
 
 
 REFUSED = {

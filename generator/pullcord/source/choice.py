@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import os
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import Any
 
@@ -65,6 +65,50 @@ def choose_around(base: Path) -> Choice:
     return Choice(_each_once(folders), _each_once(folders))
 
 
+def choose_own(paths: Sequence[Path]) -> tuple[tuple[Path, Path], ...]:
+    """Return the files of one's own that some paths stand for, each once, with its folder.
+
+    A project's folder stands for the folders it reads, without the shipped procedures. When
+    nothing is named: the project in the present folder, or the folders every project has.
+    Raises PullcordError where there is nothing.
+    """
+    pairs = [pair for path in paths or _default_own() for pair in _own_files(path)]
+    if not pairs:
+        places = ", ".join(map(str, paths)) or "this place"
+        raise PullcordError(f"there is no YAML file at {places}")
+    return tuple({path.resolve(): (path, folder) for path, folder in pairs}.values())
+
+
+def _default_own() -> Sequence[Path]:
+    if _project_at(Path()):
+        return [Path()]
+    return list(_project_folders(FolderSettings(), Path()))
+
+
+def _own_files(path: Path) -> Iterable[tuple[Path, Path]]:
+    own = _project_at(path)
+    if own is None and path.is_file():
+        _check_readable(path)
+        return [(path, path.parent)]
+    folders = _project_folders(own.settings, own.file.parent) if own else [path]
+    return [(file, folder) for folder in folders for file in find_files(folder)]
+
+
+def choose_side(path: Path) -> Choice:
+    """Return what to read for one side of a comparison, what is named going before all else.
+
+    Of two files that hold something of the same name the first one read counts, so a file stands
+    before its neighbours, and they before what is shipped. Of a project only its own folders are
+    asked for. Raises PullcordError where there is nothing to read.
+    """
+    own = _project_at(path)
+    if own:
+        folders = _each_once(_project_folders(own.settings, own.file.parent))
+        return replace(choose([path]), asked=folders)
+    _check_readable(path)
+    return Choice(_each_once([path, *_above(path), shipped_procedures()]), (path,))
+
+
 def project_around(place: Path) -> Path | None:
     """Return the nearest folder, from a place upward, whose settings list the plugin."""
     whole = place.resolve()
@@ -121,6 +165,10 @@ def _check_readable(path: Path) -> None:
         raise PullcordError(f"{path} does not list the plugin `pullcord`, so it is no project")
     if not (find_files(path) if path.is_dir() else path.suffix.lower() in ENDINGS):
         raise PullcordError(f"there is no YAML file at {path}")
+
+
+def _above(path: Path) -> tuple[Path, ...]:
+    return () if path.is_dir() else (path.parent,)
 
 
 def _project_folders(settings: FolderSettings, beside: Path) -> Iterable[Path]:
