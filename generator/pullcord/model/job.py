@@ -155,6 +155,8 @@ class Job(Record):
     """The day it was given up."""
     note: Text | None = None
     """Anything about it as a whole."""
+    leaves_out: Many[Name] = ()
+    """Stages this machine has no use for: a pump on a skid neither drives nor brakes."""
     wanted: Named[Wanted] = Field(default_factory=dict, validate_default=True)
     """What it will need before it is ready, by name."""
     log: Annotated[tuple[Entry, ...], Field(max_length=MOST_ENTRIES)] = ()

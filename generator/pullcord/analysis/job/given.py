@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from pullcord.analysis.job.left_out import stages_without
 from pullcord.analysis.job.noted import Noted, read_notes
 from pullcord.model.job import Job
 from pullcord.model.machine import Machine
@@ -30,6 +31,8 @@ def given_of(job: Job, library: Library) -> Given:
 
     A meter that cannot be used is a finding of the settings; a cheap one stands in for it here.
     """
+    stages = stages_without(library.stages, job.leaves_out)
+    library = library.model_copy(update={"stages": stages})
     sheet = MeterSheet() if any(meter_faults(library.meter)) else library.meter
     meter, machine = parse_meter(sheet), library.machines.get(job.machine)
     return Given(job, library, machine, meter, read_notes(job, library, machine, meter))

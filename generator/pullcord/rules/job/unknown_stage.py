@@ -1,12 +1,13 @@
 """A stage that is named is one of the list.
 
 Parts serve a stage, and wait for stages; entries show a stage by hand, or take its proof back. A
-stage nobody knows would never be proved, and what serves it never bought.
+stage nobody knows would never be proved, and what serves it never bought. Nor can anything serve a
+stage that the job itself leaves out.
 """
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Collection, Iterable, Iterator
 
 from pullcord.finding import Flaw, Place
 from pullcord.model.job import Job
@@ -33,10 +34,16 @@ FAILING = mended(MENDED, "shows: primes", "shows: prime")
 
 def check(job: Job, library: Library) -> Iterator[Flaw]:
     """Yield a flaw for every name of a stage that is not in the list."""
-    for place, name in _named(job):
-        if name not in library.stages:
-            known = f"the stages are {listed(library.stages)}" if library.stages else ""
-            mend = did_you_mean(name, library.stages, known or "write a list of stages first")
+    stages = [name for name in library.stages if name not in job.leaves_out]
+    yield from _unknown(_each(("leaves-out",), job.leaves_out), library.stages)
+    yield from _unknown(_named(job), stages)
+
+
+def _unknown(named: Iterable[tuple[Place, str]], stages: Collection[str]) -> Iterator[Flaw]:
+    for place, name in named:
+        if name not in stages:
+            known = f"the stages are {listed(stages)}" if stages else ""
+            mend = did_you_mean(name, stages, known or "write a list of stages first")
             yield Flaw(place, f"there is no stage `{name}`", mend)
 
 
