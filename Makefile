@@ -25,6 +25,7 @@ lint: .venv/for-work
 	$(BIN)/ruff check .
 	$(BIN)/ruff format --check .
 	$(BIN)/pullcord check --strict procedures
+	$(BIN)/pullcord fmt --check procedures demo
 
 types: .venv/for-work
 	$(BIN)/mypy

@@ -8,13 +8,13 @@ between brackets gets its new items between them.
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
-from typing import Any
 
 from pullcord.errors import PullcordError
 from pullcord.source.compose import Spot, compose
 from pullcord.source.decode import read_text
+from pullcord.source.ends import end_of
 from pullcord.source.item import Data, block_item, flow_item
 from pullcord.source.lines import Lines, split_lines
 
@@ -80,7 +80,7 @@ def _begin_list(here: _Text, root: Spot, key: str, items: Sequence[NewItem]) -> 
     new = list(_blocks(items, indent + 2))
     if empty:
         return here.lines.put_in(here.line_of(empty.start()) + 1, new)
-    last = max((_end_of(here.text, spot) for spot in root[3].values()), default=0)
+    last = max((end_of(here.text, spot) for spot in root[3].values()), default=0)
     end = re.compile(r"^\.\.\.", re.MULTILINE).search(here.text, last)
     at = here.line_of(end.start()) if end else len(here.lines.lines)
     return here.lines.put_in(at, [f"{' ' * indent}{key}:", *new])
@@ -104,7 +104,7 @@ def _into_brackets(here: _Text, spot: Spot, items: Sequence[NewItem]) -> Lines:
     lines = here.lines
     for item in sorted(items, key=lambda item: item.before)[::-1]:
         if item.before:
-            index = _end_of(here.text, spot[3][item.before - 1])
+            index = end_of(here.text, spot[3][item.before - 1])
             lines = lines.put_at(index, f",\n  {flow_item(item.data)}")
         else:
             comma = "," if spot[3] else ""
@@ -140,7 +140,7 @@ def _line_after(here: _Text, item: Spot, column: int) -> int:
     A comment is part of it when it stands deeper than the item's dash.
     """
     rows = here.text.split("\n")
-    last = here.line_of(max(_end_of(here.text, item) - 1, item[1]))
+    last = here.line_of(max(end_of(here.text, item) - 1, item[1]))
     for at in range(last + 1, len(rows)):
         row = rows[at].strip()
         if row and not row.startswith("#"):
@@ -148,21 +148,3 @@ def _line_after(here: _Text, item: Spot, column: int) -> int:
         if row and len(rows[at]) - len(rows[at].lstrip()) > column:
             last = at
     return last + 1
-
-
-def _end_of(text: str, spot: Spot) -> int:
-    """Return the character behind the last one of a value."""
-    _, start, end, below = spot
-    if text[start : start + 1] in ("{", "["):
-        return end
-    if isinstance(below, Mapping | list):
-        parts: Sequence[Any] = list(below.values()) if isinstance(below, Mapping) else below
-        return max((_end_of(text, part) for part in parts), default=end)
-    if text[start : start + 1] in ("|", ">") and not _keeps_lines(text, start):
-        return start + len(text[start:end].rstrip(" \n"))
-    return end
-
-
-def _keeps_lines(text: str, start: int) -> bool:
-    """Whether the blank lines behind a block of text are part of it."""
-    return "+" in text[start : text.find("\n", start)].partition("#")[0]
