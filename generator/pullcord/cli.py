@@ -13,6 +13,7 @@ import click
 from pullcord.commands.build import build
 from pullcord.commands.check import check
 from pullcord.commands.explain import explain
+from pullcord.commands.fmt import fmt
 from pullcord.commands.log import log
 from pullcord.commands.pack import pack
 from pullcord.commands.print_ import print_
@@ -29,5 +30,5 @@ def main() -> None:
             stream.reconfigure(errors="backslashreplace")
 
 
-for command in (check, build, pack, print_, review, log, explain, schema):
+for command in (check, build, pack, print_, review, log, explain, schema, fmt):
     main.add_command(command)
