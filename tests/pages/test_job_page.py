@@ -207,6 +207,8 @@ def test_a_stop_line_that_is_passed_is_a_notice() -> None:
     (box,) = money.all("pc-box")
     assert "pc-box--notice" in box.classes
     assert "The stop line is passed. Stop: too much." in box.text
+    assert KIT.job["buy_stop"] in section(tree_of(Bench(report(money=past)).page), "buy").text
+    assert KIT.job["buy_stop"] not in PAGE.text
     assert not section(PAGE, "money").all("pc-box")
 
 

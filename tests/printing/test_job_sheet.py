@@ -64,7 +64,12 @@ def test_the_sheet_says_what_the_page_says(name: str) -> None:
     said = [held.left.box.word, held.left.says, *held.left.before]
     said += [text for check in held.next.checks for text in (check.title, check.facts, check.why)]
     said += [text for one in held.stages.stages for text in (one.title, one.proof, one.why)]
-    said += [held.money.why, *(amount for _, amount, _ in held.money.facts)]
+    said += [
+        *held.next.first,
+        held.parts.first,
+        held.money.why,
+        *(amount for _, amount, _ in held.money.facts),
+    ]
     wants = [want for group in held.parts.groups for want in group.wanted]
     said += [text for want in wants for text in (want.title, want.price, want.why, *want.facts)]
     said += [text for one in held.stages.proofs for text in (one.title, one.cost, one.why)]

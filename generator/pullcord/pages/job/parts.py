@@ -48,6 +48,8 @@ class PaidView:
 class PartsView:
     """All parts of a job."""
 
+    first: str
+    """What goes before any order: a stop line that is passed; empty otherwise."""
     groups: tuple[WantedGroup, ...]
     """What may be bought now, then what waits; none when nothing is wanted."""
     paid: tuple[PaidView, ...]
@@ -58,6 +60,7 @@ def parts_view(kit: Kit, report: JobReport) -> PartsView:
     """Return the parts of a job in the order to buy, and those paid for, the oldest first."""
     paid = list(_paid(kit, report))
     return PartsView(
+        first=kit.job["buy_stop"] if report.money.is_past_stop else "",
         groups=tuple(_groups(kit, report)),
         paid=tuple(view for _, view in paid),
         total=say_money(sum((price for price, _ in paid), Decimal(0)), kit.settings.currency),

@@ -117,6 +117,7 @@ def _stages(stages: StagesView) -> Data:
 
 def _parts(parts: PartsView) -> Data:
     return {
+        "first": parts.first,
         "groups": [asdict(group) for group in parts.groups],
         "paid": [asdict(each) for each in parts.paid],
         "total": parts.total,
