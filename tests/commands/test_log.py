@@ -169,14 +169,6 @@ TYPED = {
     "a word nobody knows": (["--drains", "petrl"], "--drains: `petrl`", "did you mean `petrol`?"),
     "a number that is none": (["--minutes", "an hour"], "--minutes: `an hour` is not a number"),
     "a price with a comma": (["--part", "Plug=4,50"], "--part: the price `4,50` has a comma"),
-    "a step without its procedure": (["--step", "casing"], "name the procedure too"),
-    "an answer nobody can give": (
-        ["--procedure", "no-prime", "--step", "casing", "--answer", "ful"],
-        "did you mean `full`?",
-    ),
-    "an answer without its step": (["--procedure", "no-prime", "--answer", "full"], "the step too"),
-    "a procedure nobody has": (["--procedure", "no-prim"], "did you mean `no-prime`?"),
-    "a value not on the sheet": (["--value", "plug-gap"], "the sheet of `pump` has no value"),
     "a picture elsewhere": (["--photo", "../x.jpg"], "--photo: `../x.jpg` cannot stand here"),
     "a character nobody sees": (["--note", "a\x07b"], "--note: an invisible character"),
     "two things at once": (["--date", "x", "--drains", "y"], "--date:", "--drains:"),
@@ -192,6 +184,29 @@ def test_what_is_typed_wrong_is_told_by_its_option(
     assert (done.exit_code, done.stdout) == (1, "")
     assert done.stderr.startswith("error: nothing was written:\n  - ")
     assert [words for words in said if words not in done.stderr] == []
+    assert log_text() == LOG
+
+
+NAMES = {
+    "a step without its procedure": (["--step", "casing"], "[step-without-procedure]"),
+    "an answer nobody can give": (
+        ["--procedure", "no-prime", "--step", "casing", "--answer", "ful"],
+        "did you mean `full`?",
+    ),
+    "a procedure nobody has": (["--procedure", "no-prim"], "did you mean `no-prime`?"),
+    "a value not on the sheet": (["--value", "gap", "--reading", "1 mm"], "[unknown-log-value]"),
+    "a stage nobody has": (["--shows", "rins"], "did you mean `runs`?"),
+}
+
+
+@pytest.mark.parametrize(("words", "said"), NAMES.values(), ids=NAMES)
+def test_a_name_nobody_has_is_told_as_check_does(shed: Path, words: list[str], said: str) -> None:
+    """With the line as it would be; nothing is written."""
+    done = run("pump-spring", "--date", "2026-03-02", *words)
+    assert done.exit_code == 1
+    assert "jobs/pump-spring.yaml:1" in done.stdout
+    assert said in done.stdout
+    assert done.stderr == "nothing was written: this is how the log would read\n"
     assert log_text() == LOG
 
 

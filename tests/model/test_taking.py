@@ -133,7 +133,7 @@ REFUSED = {
     "and of another revision": (record(NO_STEP), OTHER, "no step `hoose`"),
     "a cause nobody has": (record(NO_CAUSE), REVISION, "no cause `rust`"),
     "an answer nobody can give": (record(ODD), REVISION, "no answer `so so`"),
-    "an answer to no question": (record(ASKS_NOTHING), REVISION, "asks nothing"),
+    "an answer to no question": (record(ASKS_NOTHING), REVISION, "no answer `fine`"),
     "a day nobody has": (record(NO_DAY), REVISION, "no such day"),
 }
 
@@ -149,7 +149,7 @@ def test_what_cannot_be_taken_in_is_told(walk: WalkRecord, revision: str, said: 
 NOTED = {
     "no machine": (record(FIRST).model_copy(update={"machine": None}), REVISION, ["taken for"]),
     "another revision": (record(FIRST), OTHER, ["changed since"]),
-    "and an answer that was reworded": (record(ODD), OTHER, ["changed since", "as it was given"]),
+    "and an answer that was reworded": (record(ODD), OTHER, ["changed since", "kept as a note"]),
     "a clock that is ahead": (record(LATE), REVISION, ["clock was ahead"]),
 }
 
@@ -164,6 +164,24 @@ def test_what_is_odd_is_noted_and_taken_in(
     assert taken.entries
     assert [words in note for words, note in zip(said, taken.notes, strict=True)] == [True] * len(
         said
+    )
+
+
+def test_an_answer_that_was_reworded_is_kept_and_not_taken_twice() -> None:
+    """As a note, for no answer of today's is meant; a second time it is in the log already."""
+    taken = take(record(ODD), revision=OTHER)
+    entry = plain(taken.entries[0])
+    assert entry == {
+        "date": "2026-03-02 19:00",
+        "procedure": "no-prime",
+        "step": "hose",
+        "note": "Answered at the time: so so",
+    }
+    again = take(record(ODD), job(entry), OTHER)
+    assert (again.entries, again.skipped, again.notes) == (
+        (),
+        1,
+        ("`no-prime` was changed since this walk",),
     )
 
 

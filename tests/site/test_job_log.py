@@ -26,6 +26,21 @@ from pullcord.site.typed_entry import LISTS, TypedEntryError, read_typed
 from pullcord.source.item import Figure
 from pullcord.source.tree import read_tree
 
+PROCEDURE = example(
+    """
+    steps:
+      casing:
+        title: Casing
+        do: Look.
+        ask: Is it full?
+        answers: {full: cause air-leak, not full: step battery}
+      battery:
+        title: Battery
+        do: Measure.
+        reading: {quantity: voltage, at: battery, general: 12-13 V, source: common practice}
+        answers: {below: cause dry-casing, within: cause air-leak, above: cause dry-casing}
+    """
+)
 MACHINE = "machine: plough\ntitle: Old plough\nkind: plough\n"
 BY_HAND = """\
 # The plough by the lower gate.
@@ -53,7 +68,7 @@ note: nothing   # yet
 def put(folder: Path, log: str = BY_HAND) -> OpenLog:
     """Write a small project, and open its log."""
     files = {
-        "procedures/no-prime.yaml": example(""),
+        "procedures/no-prime.yaml": PROCEDURE,
         "machines/plough.yaml": MACHINE,
         "jobs/plough-autumn.yaml": log,
         "mkdocs.yml": "plugins: [pullcord]\n",
@@ -75,7 +90,7 @@ def opened(tmp_path_factory: pytest.TempPathFactory) -> OpenLog:
 def add(log: OpenLog, **typed: Any) -> bytes:
     """Add one typed entry, and return the file."""
     given = {key.replace("_", "-"): value for key, value in typed.items()}
-    return add_entries(log, read_typed(given, log.project.library, "2026-03-09")).raw
+    return add_entries(log, read_typed(given, "2026-03-09")).raw
 
 
 def round_trip(text: str) -> tuple[CommentedMap, str]:
@@ -99,8 +114,8 @@ def texts(data: Any) -> Any:
 FULL = {
     "date": "2026-03-08 20:15",
     "procedure": "no-prime",
-    "step": "casing",
-    "answer": "full",
+    "step": "battery",
+    "answer": "within",
     "reading": "12.4 V",
     "celsius": "9.5",
     "did": "Cleaned: the tank #2",
@@ -115,8 +130,8 @@ FULL = {
 FULL_ENTRY = {
     "date": "2026-03-08 20:15",
     "procedure": "no-prime",
-    "step": "casing",
-    "answer": "full",
+    "step": "battery",
+    "answer": "within",
     "reading": "12.4 V",
     "celsius": "9.5",
     "did": "Cleaned: the tank #2",
@@ -209,7 +224,7 @@ def read_log(text: str) -> list[Any]:
 def test_an_earlier_entry_stands_at_its_date(tmp_path: Path) -> None:
     """Yesterday's walk goes before what was written today, and it is told."""
     opened = put(tmp_path)
-    maker = read_typed({"did": "Rain", "date": "2026-03-01"}, opened.project.library, "2026-03-09")
+    maker = read_typed({"did": "Rain", "date": "2026-03-01"}, "2026-03-09")
     added = add_entries(opened, maker)
     assert added.is_amid
     assert [entry["date"] for entry in read_log(added.raw.decode())] == [
@@ -292,7 +307,7 @@ for _ in range(40):
     child = os.fork()
     if child == 0:
         for number in range(1000):
-            add_entries(log, read_typed({"did": f"n{number}"}, log.project.library, "2026-03-09"))
+            add_entries(log, read_typed({"did": f"n{number}"}, "2026-03-09"))
             os.write(write_end, b".")
     os.close(write_end)
     os.read(read_end, 1)
@@ -334,7 +349,7 @@ path = Path(sys.argv[1])
 log = open_log(JobPlace(path, path.parent, path.parents[1]))
 for number in range(20):
     did = f"{sys.argv[2]}{number}"
-    add_entries(log, read_typed({"did": did}, log.project.library, "2026-03-09"))
+    add_entries(log, read_typed({"did": did}, "2026-03-09"))
 """
 
 

@@ -81,7 +81,7 @@ def _add(job: str, walk: Path | None, options: Mapping[str, Any]) -> None:
     if walk is not None:
         maker = read_walk(walk, opened.project, now, notes.append)
     else:
-        maker = read_typed(options, opened.project.library, now[:10])
+        maker = read_typed(options, now[:10])
     added = add_entries(opened, maker)
     for note in notes:
         click.echo(f"note: {note}", err=True)

@@ -6,11 +6,14 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from pullcord.model.job import Entry, Job
-from pullcord.model.known import DONE, check_answer, check_known, no_procedure
+from pullcord.model.nearest import did_you_mean, listed
 from pullcord.model.parse import parse_record
 from pullcord.model.procedure import Library, Procedure
 from pullcord.model.walk_record import WalkRecord, WalkRound
 from pullcord.source.item import Data, Figure, Value
+
+DONE = "done"
+"""The answer of an entry that says its procedure was gone through to the end."""
 
 Identity = tuple[str, str | None, str | None, str | None]
 """When, procedure, step and answer: two entries that agree in them are the same."""
@@ -33,22 +36,31 @@ class Taken:
 def take_walk(record: WalkRecord, job: Job, library: Library, revision: str, now: str) -> Taken:
     """Return the entries of a record that are not in the log yet.
 
-    `revision` is the procedure's present one, `now` the present minute as `2026-03-01 19:20`.
+    `revision` is the procedure's present one, `now` the present minute as `2026-03-01 19:20`. Words
+    of an answer that the procedure no longer has are kept as a note.
     """
-    known = {identity(entry) for entry in job.log}
-    found = {_identity(data): data for each in record.rounds for data in _entries(record, each)}
-    new = [data for same, data in found.items() if same not in known]
-    new.sort(key=lambda data: _text(data["date"]))
     procedure = library.procedures.get(record.walk)
     is_same = record.revision == revision
-    refusals = dict.fromkeys(_refusals(record, job, library, new))
-    odd = _odd_answers(new, procedure) if procedure else ()
-    notes = list(_notes(record, job, new, is_same, now))
-    if is_same:
-        refusals |= dict.fromkeys(odd)
-    else:
-        notes += dict.fromkeys(f"{sentence}; it is taken in as it was given" for sentence in odd)
-    return Taken(tuple(new), len(found) - len(new), tuple(notes), tuple(refusals))
+    rows = [data for each in record.rounds for data in _entries(record, each)]
+    odd = () if procedure is None else [data for data in rows if _is_odd(data, procedure)]
+    if not is_same:
+        rows = [_as_note(data) if data in odd else data for data in rows]
+    known = {identity(entry) for entry in job.log}
+    found = {_identity(data): data for data in rows}
+    new = sorted(
+        (data for same, data in found.items() if same not in known),
+        key=lambda data: _text(data["date"]),
+    )
+    refusals = [*_refusals(record, job, library, new)]
+    refusals += [_said_odd(data) for data in odd if is_same]
+    notes = [*_notes(record, job, new, is_same, now)]
+    notes += [f"{_said_odd(data)}; it is kept as a note" for data in odd if _as_note(data) in new]
+    return Taken(
+        tuple(new),
+        len(found) - len(new),
+        tuple(dict.fromkeys(notes)),
+        tuple(dict.fromkeys(refusals)),
+    )
 
 
 def identity(entry: Entry) -> Identity:
@@ -96,23 +108,48 @@ def _entries(record: WalkRecord, one: WalkRound) -> Iterator[Data]:
 def _refusals(record: WalkRecord, job: Job, library: Library, new: Sequence[Data]) -> Iterator[str]:
     if record.machine not in (None, job.machine):
         yield f"the walk was made on `{record.machine}`, but this is the log of `{job.machine}`"
-    if record.walk not in library.procedures:
-        yield no_procedure(record.walk, library)
+    procedure = library.procedures.get(record.walk)
+    if procedure is None:
+        yield _no_procedure(record.walk, library)
         return
     for data in new:
         entry = parse_record(Entry, plain(data))
         if isinstance(entry, Entry):
-            # Whether the step has such an answer depends on the revision: it is asked elsewhere.
-            yield from check_known(entry.model_copy(update={"answer": None}), job, library)
+            yield from _unknown_names(entry, procedure)
         else:
             yield from (f"the answer of {_text(data['date'])}: {flaw.message}" for flaw in entry)
 
 
-def _odd_answers(new: Sequence[Data], procedure: Procedure) -> Iterator[str]:
-    for data in new:
-        entry = parse_record(Entry, plain(data))
-        if isinstance(entry, Entry):
-            yield from check_answer(entry, procedure)
+def _no_procedure(name: str, library: Library) -> str:
+    if name in library.unread:
+        return f"the procedure `{name}` has errors: mend them first, `pullcord check` names them"
+    near = did_you_mean(name, library.procedures, f"there are: {listed(library.procedures)}")
+    return f"there is no procedure `{name}`; {near}"
+
+
+def _unknown_names(entry: Entry, procedure: Procedure) -> Iterator[str]:
+    for kind, name, known in (
+        ("step", entry.step, procedure.steps),
+        ("cause", entry.cause, procedure.causes),
+    ):
+        if name is not None and name not in known:
+            near = did_you_mean(name, known, "it may have been renamed: mend the walk's file")
+            yield f"`{procedure.procedure}` has no {kind} `{name}`; {near}"
+
+
+def _is_odd(data: Data, procedure: Procedure) -> bool:
+    """Whether a step that is there does not have the answer."""
+    step = procedure.steps.get(_text(data.get("step", "")))
+    return step is not None and "answer" in data and data["answer"] not in step.answers
+
+
+def _said_odd(data: Data) -> str:
+    return f"the step `{_text(data['step'])}` has no answer `{_text(data['answer'])}`"
+
+
+def _as_note(data: Data) -> Data:
+    kept = {key: value for key, value in data.items() if key != "answer"}
+    return {**kept, "note": f"Answered at the time: {_text(data['answer'])}"}
 
 
 def _notes(
@@ -121,10 +158,7 @@ def _notes(
     if record.machine is None:
         yield f"the walk does not say on which machine it was made; it is taken for `{job.machine}`"
     if not is_same:
-        yield (
-            f"`{record.walk}` was changed since this walk; "
-            "the answers are taken in as they were given"
-        )
+        yield f"`{record.walk}` was changed since this walk"
     ahead = [data for data in new if _is_later(_text(data["date"]), now)]
     if ahead:
         last = _text(ahead[-1]["date"])

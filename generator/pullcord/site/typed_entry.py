@@ -9,11 +9,9 @@ from pullcord.errors import PullcordError
 from pullcord.model.action import Action
 from pullcord.model.base import kebab
 from pullcord.model.job import Entry, Job
-from pullcord.model.known import check_known
 from pullcord.model.order import ranks_of
 from pullcord.model.parse import parse_record
 from pullcord.model.part_text import PartError, parse_part
-from pullcord.model.procedure import Library
 from pullcord.model.shape import keys_of
 from pullcord.model.taking import plain
 from pullcord.source.decode import UNSEEN, name_of
@@ -31,12 +29,12 @@ class TypedEntryError(PullcordError):
 
 
 def read_typed(
-    given: Mapping[str, str | Sequence[str]], library: Library, today: str
+    given: Mapping[str, str | Sequence[str]], today: str
 ) -> Callable[[Job], Sequence[Data]]:
     """Return what makes one entry of options: text by key, lists of text for keys in `LISTS`.
 
     `today` is the date of an entry that names none. What is returned raises TypedEntryError with
-    everything that is wrong.
+    everything that is wrong with the words; whether the names in it are there is asked elsewhere.
     """
 
     def make(job: Job) -> Sequence[Data]:
@@ -44,7 +42,7 @@ def read_typed(
             data = _data({"date": today, **given}, job)
         except PartError as error:
             raise TypedEntryError(f"nothing was written:\n  - --part: {error}") from None
-        complaints = list(_complaints(data, job, library))
+        complaints = list(_complaints(data))
         if complaints:
             reasons = "".join(f"\n  - {sentence}" for sentence in complaints)
             raise TypedEntryError(f"nothing was written:{reasons}")
@@ -67,13 +65,13 @@ def _data(given: Mapping[str, Any], job: Job) -> Data:
     return {key: data[key] for key in sorted(data, key=lambda key: ranks[key])}
 
 
-def _complaints(data: Data, job: Job, library: Library) -> Sequence[str]:
+def _complaints(data: Data) -> Sequence[str]:
     unseen = list(_unseen(plain(data), ""))
     if unseen:
         return unseen
     entry = parse_record(Entry, plain(data))
     if isinstance(entry, Entry):
-        return list(check_known(entry, job, library))
+        return ()
     return [f"{_option(flaw.at)}: {flaw.message}; {flaw.mend}" for flaw in entry]
 
 
