@@ -30,6 +30,9 @@ from pullcord.model.money import Money
 
 MOST_ENTRIES = 5000
 Liquid = Literal["petrol", "oil", "coolant", "brake-fluid"]
+DAY_PATTERN = r"^\d{4}-\d{2}-\d{2}$"
+MOMENT_PATTERN = r"^\d{4}-\d{2}-\d{2}( ([01]\d|2[0-3]):[0-5]\d)?$"
+PHOTO_PATTERN = r"^[A-Za-z0-9_-][A-Za-z0-9._-]*(/[A-Za-z0-9_-][A-Za-z0-9._-]*)*$"
 
 
 def _real_day(text: str) -> str:
@@ -39,21 +42,19 @@ def _real_day(text: str) -> str:
     return text
 
 
-Day = Annotated[str, StringConstraints(pattern=r"^\d{4}-\d{2}-\d{2}$"), AfterValidator(_real_day)]
+Day = Annotated[str, StringConstraints(pattern=DAY_PATTERN), AfterValidator(_real_day)]
 """A day: `2026-03-01`."""
 
 When = Annotated[
     str,
-    StringConstraints(pattern=r"^\d{4}-\d{2}-\d{2}( ([01]\d|2[0-3]):[0-5]\d)?$"),
+    StringConstraints(pattern=MOMENT_PATTERN),
     AfterValidator(_real_day),
 ]
 """A day, or a minute of it: `2026-03-01` or `2026-03-01 19:40`."""
 
 Photo = Annotated[
     str,
-    StringConstraints(
-        max_length=200, pattern=r"^[A-Za-z0-9_-][A-Za-z0-9._-]*(/[A-Za-z0-9_-][A-Za-z0-9._-]*)*$"
-    ),
+    StringConstraints(max_length=200, pattern=PHOTO_PATTERN),
 ]
 """Where a picture lies, as seen from the log: plain names parted by `/`, never upward."""
 

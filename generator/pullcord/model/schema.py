@@ -34,7 +34,7 @@ AS = "as"
 _DEFINITIONS = "#/$defs/"
 _NUMBER = r"^\s*[+-]?([0-9]+\.?[0-9]*|\.[0-9]+)([eE][+-]?[0-9]+)?\s*$"
 _WHOLE = r"^\s*[+-]?[0-9]+(\.0*)?\s*$"
-_AMOUNT = r"^\s*[0-9]+(\.[0-9]{0,2})?\s*$"
+AMOUNT = r"^\s*[0-9]+(\.[0-9]{0,2})?\s*$"
 _LINE = r"^\s*[^\n]*\s*$"
 """A text block ends with a line break, which is taken off before the line is looked at."""
 _OF_ANY_TEXT = (None, LINE_PATTERN, WORDS_PATTERN)
@@ -100,7 +100,7 @@ def _without_null(schema: Schema) -> Schema:
     rest = {key: value for key, value in schema.items() if key != "anyOf"}
     is_amount = [way.get("type") for way in ways] == [["number", "string"], ["string", *_SCALARS]]
     if is_amount:
-        return {**rest, **ways[0], "pattern": _AMOUNT}
+        return {**rest, **ways[0], "pattern": AMOUNT}
     return {**rest, **(ways[0] if len(ways) == 1 else {"anyOf": ways})}
 
 

@@ -51,6 +51,11 @@ def review_uri(name: str) -> str:
     return f"authors/{name}.md"
 
 
+def keys_uri(kind: str) -> str:
+    """Return the address of the page of all keys of a kind of file."""
+    return f"authors/keys/{kind}.md"
+
+
 def is_for_authors(src_uri: str) -> bool:
     """Say whether a page is for whoever writes procedures, not for whoever works by them."""
     return src_uri == RULES or src_uri.startswith("authors/")

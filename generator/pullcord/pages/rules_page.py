@@ -7,10 +7,12 @@ from dataclasses import dataclass
 
 from pullcord.pages.address import RULES
 from pullcord.pages.imprint import Imprint, imprint
+from pullcord.pages.keys.page import keys_links
 from pullcord.pages.kit import Kit, render
 from pullcord.pages.page import Heading, Page, PageLink
 from pullcord.pages.prose import Piece, paragraphs, pieces
 from pullcord.rules.catalogue import RuleDoc, documented_rules
+from pullcord.rules.report.made import rule_anchor
 
 
 @dataclass(frozen=True)
@@ -39,6 +41,9 @@ class RulesView:
     """The page, decided."""
 
     rules: tuple[RuleView, ...]
+    keys_title: str
+    keys: tuple[PageLink, ...]
+    """The pages that list every key of every file."""
     reviews_title: str
     reviews: tuple[PageLink, ...]
     """What each procedure costs, on a page for its author."""
@@ -50,15 +55,18 @@ def rules_page(kit: Kit, reviews: tuple[PageLink, ...] = ()) -> Page:
     rules = tuple(_rule_view(kit.words, rule) for rule in documented_rules())
     headings = tuple(Heading(rule.id, rule.name, 2) for rule in rules)
     title = kit.review["index_title"]
+    keys = keys_links(kit)
+    keys_title = kit.words["keys_title"]
+    headings += (Heading("keys", keys_title, 2),)
     if reviews:
         headings += (Heading("reviews", title, 2),)
-    html = render(kit, "rules", RulesView(rules, title, reviews, imprint(kit)))
+    html = render(kit, "rules", RulesView(rules, keys_title, keys, title, reviews, imprint(kit)))
     return Page(RULES, kit.words["rules_title"], html, headings)
 
 
 def _rule_view(words: Mapping[str, str], rule: RuleDoc) -> RuleView:
     return RuleView(
-        id=f"rule-{rule.id}",
+        id=rule_anchor(rule.id),
         name=rule.id,
         severity=words[f"rule_{rule.severity.value}"],
         title=pieces(rule.title),

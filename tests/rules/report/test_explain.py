@@ -35,7 +35,10 @@ def test_a_page_holds_all_that_is_said_of_a_rule(doc) -> None:
     assert " ".join(doc.text.split()) in said
     for text in (*doc.failing.values(), *doc.mended.values()):
         assert " ".join(text.split()) in said
-    assert lines[-1] == f"In the site: rules.html#rule-{doc.id}"
+    assert lines[-2:] == [
+        f"In the site: rules.html#rule-{doc.id}",
+        "Every key of every file: authors/keys/procedure.html",
+    ]
     assert max(len(line) for line in lines if not line.startswith("    ")) <= max(
         WIDTH, len(doc.title)
     )

@@ -11,6 +11,8 @@ from pullcord.rules.report.made import PAGE, rule_anchor
 from pullcord.rules.show import Line, Role
 
 WIDTH = 88
+KEYS_PAGE = "authors/keys/procedure.html"
+"""The first of the pages that list every key, as seen from the site's first page."""
 _INDENT = "    "
 
 
@@ -47,7 +49,8 @@ def rule_page(rule: str) -> Iterator[Line]:
 
 
 def _footer(doc: RuleDoc) -> str:
-    return f"In the site: {PAGE}#{rule_anchor(doc.id)}"
+    rule = f"In the site: {PAGE}#{rule_anchor(doc.id)}"
+    return f"{rule}\nEvery key of every file: {KEYS_PAGE}"
 
 
 def _paragraphs(text: str) -> Iterable[str]:
