@@ -12,6 +12,7 @@ import click
 
 from pullcord.commands.build import build
 from pullcord.commands.check import check
+from pullcord.commands.diff import diff
 from pullcord.commands.explain import explain
 from pullcord.commands.fmt import fmt
 from pullcord.commands.log import log
@@ -30,5 +31,5 @@ def main() -> None:
             stream.reconfigure(errors="backslashreplace")
 
 
-for command in (check, build, pack, print_, review, log, explain, schema, fmt):
+for command in (check, build, pack, print_, review, log, explain, schema, fmt, diff):
     main.add_command(command)
