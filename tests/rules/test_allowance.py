@@ -118,21 +118,6 @@ def test_a_safety_finding_stays_whatever_the_comment_says() -> None:
     )
 
 
-def test_what_can_be_allowed_at_all() -> None:
-    """The list is short, and growing it is a decision: every other rule always counts."""
-    assert sorted({rule.id for rule in rules()} - set(REFUSED)) == [
-        "figure-without-source",
-        "meter-cannot-tell",
-        "not-on-sheet",
-        "odds-without-source",
-        "sheet-without-source",
-        "step-too-long",
-        "unknown-probe",
-        "unused-piece",
-        "unused-tool",
-    ]
-
-
 def test_what_was_allowed_is_kept_with_its_reason() -> None:
     """A review can ask whether the reason still holds."""
     text = example(TWO_TOOLS.format(above=ALLOW, behind=""))

@@ -14,6 +14,8 @@ from pullcord.model.procedure import Library
 from pullcord.rules.example_job import job_example, mended
 
 ID = "log-out-of-order"
+# The order decides how the machine is said to have been left.
+IS_SAFETY = True
 
 MENDED = job_example(
     """

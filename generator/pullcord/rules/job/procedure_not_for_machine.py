@@ -15,6 +15,8 @@ from pullcord.readings.fits import is_fitting
 from pullcord.rules.example_job import PROCEDURE, job_example
 
 ID = "procedure-not-for-machine"
+# The dangers of another kind of machine are not those the page warns of.
+IS_SAFETY = True
 
 _JOB = job_example(
     """
