@@ -1,25 +1,57 @@
-"""Geometry kept between builds, by the content it was made from. Safe to delete at any time."""
+"""What is costly to make, kept between builds by what it was made from. Safe to delete at any time.
+
+An entry is named by the SHA-256 of its key, holds the SHA-256 of its content, and is written beside
+and renamed: two builds may share a folder, and one that is killed leaves nothing half written.
+"""
 
 from __future__ import annotations
 
 import os
 import tempfile
-from collections.abc import Callable, Iterable
+import time
+import zlib
+from collections.abc import Callable, Iterable, Iterator
 from contextlib import suppress
 from functools import cache
 from hashlib import sha256
 from importlib.metadata import version
 from pathlib import Path
+from platform import python_version
+from typing import TypeVar
 
-PACKAGES = ("pullcord", "font-source-sans-pro", "fonttools", "brotli", "networkx")
+from pydantic import TypeAdapter
+
+PACKAGES = (
+    "pullcord",
+    "brotli",
+    "font-source-sans-pro",
+    "fonttools",
+    "graphviz",
+    "jinja2",
+    "markupsafe",
+    "networkx",
+    "pydantic",
+    "typst",
+    "ziaplot",
+)
 """Everything beside our own source that has a say in what is kept."""
+MOST_BYTES = 512 * 2**20
+"""How much is kept after a build; what was used longest ago goes first."""
+_FAST = 1
+"""Of zlib's levels: pages get to a fifth of their size, and are read sooner than uncompressed."""
+_NAME_CHARACTERS = 64
+_STALE_SECONDS = 3600.0
+"""A file of another name that is older was left behind by a build that was killed."""
+
+Value = TypeVar("Value")
 
 
 def keep(folder: Path | None, key: Iterable[str], make: Callable[[], bytes]) -> bytes:
     """Return what was kept for the key, or make it and keep it.
 
-    The key names all that the bytes depend on; Pullcord's own version is added. Without a folder,
-    or when it cannot be written to, the bytes are made every time.
+    The key names all that the bytes depend on; our own source and the versions of all that has a
+    say in it are added. Without a folder, or when it cannot be written to, the bytes are made every
+    time.
     """
     if folder is None:
         return make()
@@ -32,22 +64,60 @@ def keep(folder: Path | None, key: Iterable[str], make: Callable[[], bytes]) -> 
     return kept
 
 
+def keep_value(
+    folder: Path | None, key: Iterable[str], kind: TypeAdapter[Value], make: Callable[[], Value]
+) -> Value:
+    """Return plain data that was kept for the key, or make it and keep it; as `keep`."""
+    if folder is None:
+        return make()
+    return kind.validate_json(keep(folder, key, lambda: kind.dump_json(make())))
+
+
+def trim(folder: Path | None, most_bytes: int = MOST_BYTES) -> None:
+    """Delete what was used longest ago until no more than that is left, and what is half written."""
+    if folder is None:
+        return
+    left = most_bytes
+    for used, size, path in sorted(_entries(folder), reverse=True):
+        if len(path.name) == _NAME_CHARACTERS:
+            left -= size
+            is_over = left < 0
+        else:
+            is_over = used < time.time() - _STALE_SECONDS
+        if is_over:
+            with suppress(OSError):
+                path.unlink()
+
+
+def _entries(folder: Path) -> Iterator[tuple[float, int, Path]]:
+    """Yield when each file was last used, its size and its path."""
+    with suppress(OSError):
+        for entry in os.scandir(folder):
+            if entry.is_file(follow_symlinks=False):
+                found = entry.stat(follow_symlinks=False)
+                yield found.st_mtime, found.st_size, Path(entry.path)
+
+
 def _read(path: Path) -> bytes | None:
     """Return the content of an entry; None when there is none or it is not what was written."""
     try:
-        digest, _, content = path.read_bytes().partition(b"\n")
+        digest, _, packed = path.read_bytes().partition(b"\n")
     except OSError:
         return None
-    return content if digest == _digest(content) else None
+    if digest != _digest(packed):
+        return None
+    with suppress(OSError):
+        os.utime(path)
+    return zlib.decompress(packed)
 
 
 def _write(path: Path, content: bytes) -> None:
     path.parent.mkdir(parents=True, exist_ok=True)
-    # Written beside and renamed: whoever reads at the same time sees all of it or nothing.
+    packed = zlib.compress(content, _FAST)
     handle, beside = tempfile.mkstemp(dir=path.parent)
     try:
         with os.fdopen(handle, "wb") as file:
-            file.write(_digest(content) + b"\n" + content)
+            file.write(_digest(packed) + b"\n" + packed)
         Path(beside).replace(path)
     except OSError:
         Path(beside).unlink(missing_ok=True)
@@ -62,6 +132,8 @@ def _digest(content: bytes) -> bytes:
 def _our_version() -> tuple[str, ...]:
     """Return the versions of all packages, and of our own source while somebody works on it."""
     source = sha256()
-    for path in sorted(Path(__file__).parent.glob("*.py")):
-        source.update(path.read_bytes())
-    return (*(f"{name} {version(name)}" for name in PACKAGES), source.hexdigest())
+    package = Path(__file__).parents[1]
+    for path in sorted(package.rglob("*.py")):
+        source.update(path.relative_to(package).as_posix().encode() + b"\0" + path.read_bytes())
+    versions = (f"{name} {version(name)}" for name in PACKAGES)
+    return (python_version(), *versions, source.hexdigest())

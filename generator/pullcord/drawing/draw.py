@@ -9,7 +9,7 @@ from pathlib import Path
 
 from pydantic import TypeAdapter
 
-from pullcord.drawing.cache import keep
+from pullcord.drawing.cache import keep, keep_value
 from pullcord.drawing.chart import Chart, OtherProcedure, chart_of
 from pullcord.drawing.fit import fit_chart
 from pullcord.drawing.font import WEIGHTS, render_font_css, subset_woff2
@@ -115,10 +115,5 @@ def _geometry(chart: Chart, settings: ChartSettings) -> Geometry:
         engine_version(settings.engine),
         str(settings.widest_px),
     )
-    kept = keep(settings.cache_folder, key, partial(_make_geometry, chart, settings))
-    return _GEOMETRY.validate_json(kept)
-
-
-def _make_geometry(chart: Chart, settings: ChartSettings) -> bytes:
-    geometry = fit_chart(chart, SCREEN_STYLES, settings.widest_px, settings.engine)
-    return _GEOMETRY.dump_json(geometry)
+    make = partial(fit_chart, chart, SCREEN_STYLES, settings.widest_px, settings.engine)
+    return keep_value(settings.cache_folder, key, _GEOMETRY, make)

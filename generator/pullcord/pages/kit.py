@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
-from dataclasses import dataclass
+import os
+from collections.abc import Iterator, Mapping
+from contextlib import suppress
+from dataclasses import dataclass, replace
+from hashlib import sha256
 from pathlib import Path
 from typing import Any
 
@@ -49,6 +52,8 @@ class Kit:
     """Words of the guided walk."""
     review: Mapping[str, str]
     """What the review says to a procedure's author."""
+    digest: str
+    """Tells one state of all of this from another: settings, templates, texts and signs."""
     job: Mapping[str, str]
     """Words of the job pages and of the job sheet."""
 
@@ -75,8 +80,24 @@ def read_kit(settings: Settings) -> Kit:
         groups=read_texts(folders, "home", Named[HomeGroup]),
         walk=_known("walk", Words, folders),
         review=_known("review", Words, folders),
+        digest=_digest(settings, folders),
         job=_known("job", Words, folders),
     )
+
+
+def _digest(settings: Settings, folders: tuple[Path, ...]) -> str:
+    found = sha256(repr(replace(settings, cache_folder=None, template_dirs=())).encode())
+    for folder in folders:
+        for path in sorted(_files(folder)):
+            found.update(b"\0" + path.relative_to(folder).as_posix().encode("utf-8", "replace"))
+            with suppress(OSError):  # Whoever needs it says that it cannot be read.
+                found.update(b"\0" + sha256(path.read_bytes()).digest())
+    return found.hexdigest()
+
+
+def _files(folder: Path) -> Iterator[Path]:
+    for parent, _, names in os.walk(folder):
+        yield from (path for name in names if (path := Path(parent, name)).is_file())
 
 
 def render(kit: Kit, template: str, view: object) -> Markup:

@@ -7,7 +7,6 @@ from dataclasses import dataclass
 
 from markupsafe import Markup
 
-from pullcord.analysis.job.counts import count_outcomes
 from pullcord.analysis.review import Review, review
 from pullcord.drawing.curve import CurveWords, Points, render_curve
 from pullcord.model.procedure import Library
@@ -41,10 +40,12 @@ class ReviewView:
     imprint: Imprint
 
 
-def review_page(kit: Kit, library: Library, read: ReadProcedure) -> Page:
-    """Return the page of one procedure without error findings."""
+def review_page(kit: Kit, library: Library, read: ReadProcedure, counts: Mapping[str, int]) -> Page:
+    """Return the page of one procedure without error findings.
+
+    `counts` are finished walks of this shop, by outcome.
+    """
     words, procedure = kit.review, read.procedure
-    counts = count_outcomes(library.jobs.values(), procedure, library)
     found = review(procedure, counts, guard=read_guard(procedure), looks=LOOKS)
     sections = review_sections(Namer(procedure, library, words), found, kit.settings.currency)
     title = words["title"].format(title=procedure.title)

@@ -2,13 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator
 
-from pullcord.analysis.job.counts import count_outcomes
 from pullcord.analysis.job.read import read_job_report
 from pullcord.analysis.job.report import JobReport
 from pullcord.pages.bench_page import bench_page
-from pullcord.pages.chart import chart_views
 from pullcord.pages.guide_page import guide_page
 from pullcord.pages.job_page import job_page
 from pullcord.pages.jobs_page import Reports, job_links, jobs_page
@@ -17,22 +15,14 @@ from pullcord.pages.kit import Kit, read_kit
 from pullcord.pages.lists import home_page, list_page
 from pullcord.pages.machine_list import machines_page
 from pullcord.pages.machine_page import machine_page
-from pullcord.pages.need import ReadProcedure, ReadProject
-from pullcord.pages.order import reading_order
+from pullcord.pages.need import ReadProject
 from pullcord.pages.page import Page
-from pullcord.pages.procedure_page import procedure_page
-from pullcord.pages.review_page import review_links, review_page
+from pullcord.pages.review_page import review_links
 from pullcord.pages.rules_page import rules_page
 from pullcord.pages.settings import Settings
 from pullcord.pages.subject import Subject, subject_of
-from pullcord.pages.walk_data import walk_data, walk_json
-from pullcord.pages.walk_left import read_left
-from pullcord.pages.way import Signposts
-from pullcord.readings import is_fitting, parse_meter
-from pullcord.safety.notes import SafetyNotes, safety_notes
-
-Subjects = Mapping[str, Subject]
-"""The general page's subject by the empty name, then every machine by its own."""
+from pullcord.pages.versions import Subjects, count_walks, procedure_pages, review_pages
+from pullcord.readings import parse_meter
 
 
 def site_pages(project: ReadProject, settings: Settings) -> tuple[Page, ...]:
@@ -41,7 +31,12 @@ def site_pages(project: ReadProject, settings: Settings) -> tuple[Page, ...]:
     Raises PullcordError when a template or text of the project's own, or its meter, cannot be
     used, and LayoutError when a flowchart cannot be laid out.
     """
-    kit = read_kit(settings)
+    return pages_with(read_kit(settings), project)
+
+
+def pages_with(kit: Kit, project: ReadProject) -> tuple[Page, ...]:
+    """Return the same with texts and templates that were read already."""
+    settings, counts = kit.settings, count_walks(project)
     subjects, reports = _subjects(project), read_reports(project, settings)
     jobs = job_links(kit, project, reports, settings.home_uri)
     return (
@@ -53,8 +48,8 @@ def site_pages(project: ReadProject, settings: Settings) -> tuple[Page, ...]:
         bench_page(kit),
         rules_page(kit, review_links(kit, project)),
         *keys_pages(kit),
-        *_procedure_pages(kit, project, subjects),
-        *(review_page(kit, project.library, read) for read in project.files.values()),
+        *procedure_pages(kit, project, subjects, counts),
+        *review_pages(kit, project, counts),
     )
 
 
@@ -90,27 +85,3 @@ def _machine_pages(kit: Kit, project: ReadProject, subjects: Subjects) -> Iterat
         yield machines_page(kit, project)
     for name, read in project.machines.items():
         yield machine_page(kit, project, read, subjects[name])
-
-
-def _procedure_pages(kit: Kit, project: ReadProject, subjects: Subjects) -> Iterator[Page]:
-    notes = safety_notes(project.library)
-    for name, read in project.files.items():
-        yield from _versions(kit, project, read, notes[name], subjects)
-
-
-def _versions(
-    kit: Kit, project: ReadProject, read: ReadProcedure, notes: SafetyNotes, subjects: Subjects
-) -> Iterator[Page]:
-    """Yield the general page of a procedure, then one for every machine it fits."""
-    procedure, order = read.procedure, reading_order(read.procedure)
-    pages = [
-        Signposts(procedure, project.library, order, kit.words, subject)
-        for subject in subjects.values()
-        if subject.machine is None or is_fitting(procedure, subject.machine)
-    ]
-    charts = chart_views(kit, pages, notes.boxes)
-    library = project.library
-    left = read_left(procedure, count_outcomes(library.jobs.values(), procedure, library))
-    for posts, chart in zip(pages, charts, strict=True):
-        walk = walk_json(walk_data(kit, posts, read.digest, left))
-        yield procedure_page(kit, read, posts, notes, chart, walk)

@@ -4,8 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
+from pathlib import Path
 from typing import Any
 
+from pullcord.drawing.cache import keep
 from pullcord.drawing.shape import BAR_PX
 from pullcord.errors import PullcordError
 from pullcord.pages.kit import template_folders
@@ -60,8 +62,10 @@ def print_sheets(press: Press, kind: Kind, name: str = "", machine: str = "") ->
     everything when no name is given. Raises UnknownNameError for names, and PullcordError for what
     cannot be printed.
     """
+    folder = press.kit.settings.cache_folder
     if kind == "binder":
-        return _document(press, press.words["binder_title"], binder_parts(press, name, machine))
+        parts = binder_parts(press, name, machine)
+        return _document(press, press.words["binder_title"], parts, folder)
     if kind == "job":
         part = job_part(press, name)
     elif kind == "pins":
@@ -70,8 +74,8 @@ def print_sheets(press: Press, kind: Kind, name: str = "", machine: str = "") ->
         about = topic(press, name, machine)
         if machine and not about.is_fitting:
             raise PullcordError(f"`{name}` is not for `{machine}`: see what it fits")
-        part = _PARTS[kind](about)
-    return _document(press, part["title"], [part])
+        return _sheets(about, kind)
+    return _document(press, part["title"], [part], folder)
 
 
 def procedure_pdfs(
@@ -87,15 +91,21 @@ def procedure_pdfs(
     nothing is read, a machine where the procedure does not fit it. Raises PullcordError when a
     template cannot be used or a flowchart cannot be put on paper.
     """
-    press = read_press(project, settings, paper)
-    for name in project.files:
+    yield from press_pdfs(read_press(project, settings, paper), kinds, machines)
+
+
+def press_pdfs(
+    press: Press, kinds: Sequence[Kind], machines: Sequence[str] = ()
+) -> Iterator[PrintedFile]:
+    """Yield the same from a press that was made ready already."""
+    for name in press.project.files:
         for machine in ("", *machines):
             about = topic(press, name, machine)
             if machine and not about.is_fitting:
                 continue
             for kind in kinds:
                 if kind != "record" or takes_readings(about):
-                    yield _file(press, kind, about)
+                    yield _file(kind, about)
 
 
 def pdf_uri(kind: Kind, procedure: str, machine: str = "") -> str:
@@ -104,13 +114,25 @@ def pdf_uri(kind: Kind, procedure: str, machine: str = "") -> str:
     return f"{FOLDER}/{machine}/{stem}.pdf" if machine else f"{FOLDER}/{stem}.pdf"
 
 
-def _file(press: Press, kind: Kind, about: Topic) -> PrintedFile:
+def _file(kind: Kind, about: Topic) -> PrintedFile:
     name, machine = about.posts.procedure.procedure, about.posts.subject.name
-    content = print_sheets(press, kind, name, machine)
-    return PrintedFile(pdf_uri(kind, name, machine), kind, name, machine, content)
+    return PrintedFile(pdf_uri(kind, name, machine), kind, name, machine, _sheets(about, kind))
 
 
-def _document(press: Press, title: str, parts: Sequence[Mapping[str, Any]]) -> bytes:
+def _sheets(about: Topic, kind: Kind) -> bytes:
+    """Return the sheets of one kind: what was kept, else what is set now."""
+
+    def made() -> bytes:
+        part = _PARTS[kind](about)
+        return _document(about.press, part["title"], [part])
+
+    return keep(about.press.kit.settings.cache_folder, ("sheets", kind, *about.key), made)
+
+
+def _document(
+    press: Press, title: str, parts: Sequence[Mapping[str, Any]], kept_in: Path | None = None
+) -> bytes:
+    """Return one PDF of all parts, kept in a folder by what it says if there is one."""
     if not parts:
         raise PullcordError("there is nothing to print")
     words, settings = press.words, press.kit.settings
@@ -131,5 +153,4 @@ def _document(press: Press, title: str, parts: Sequence[Mapping[str, Any]]) -> b
         "form_line_mm": frame.FORM_MM,
         "machine_share": frame.MACHINE_SHARE,
     }
-    folders = template_folders(settings)
-    return typeset(folders, data, settings.build_date, settings.cache_folder)
+    return typeset(template_folders(settings), data, settings.build_date, kept_in)

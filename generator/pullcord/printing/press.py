@@ -10,9 +10,10 @@ from pullcord.errors import PullcordError
 from pullcord.model.nearest import did_you_mean
 from pullcord.pages.imprint import imprint
 from pullcord.pages.kit import Kit, read_kit, template_folders
-from pullcord.pages.need import ReadJob, ReadMachine, ReadProcedure, ReadProject
+from pullcord.pages.need import ReadJob, ReadProcedure, ReadProject
 from pullcord.pages.order import reading_order
 from pullcord.pages.settings import Settings
+from pullcord.pages.sight import seen_from, sight_key
 from pullcord.pages.subject import Subject, subject_of
 from pullcord.pages.texts import Words, check_keys, read_texts
 from pullcord.pages.way import Signposts
@@ -37,6 +38,8 @@ class Press:
     notes: Mapping[str, SafetyNotes]
     """By procedure."""
     meter: Meter
+    subjects: Mapping[str, Subject]
+    """The machines, by name."""
     paper: PaperName
 
 
@@ -48,6 +51,15 @@ class Topic:
     read: ReadProcedure
     posts: Signposts
     notes: SafetyNotes
+
+    @property
+    def key(self) -> tuple[str, ...]:
+        """Everything its sheets are made from, as the key of a cache."""
+        posts, paper = self.posts, self.press.paper
+        return (
+            paper,
+            *sight_key(self.press.kit, posts.library, self.read, self.notes, (posts.subject,)),
+        )
 
     @property
     def is_fitting(self) -> bool:
@@ -72,27 +84,35 @@ def read_press(project: ReadProject, settings: Settings, paper: PaperName) -> Pr
 
     Raises PullcordError when a text does not fit.
     """
-    kit = read_kit(settings)
-    folders = template_folders(settings)
+    return press_with(read_kit(settings), project, paper)
+
+
+def press_with(kit: Kit, project: ReadProject, paper: PaperName) -> Press:
+    """Return the same with texts and templates that were read already."""
+    folders = template_folders(kit.settings)
     words: Mapping[str, str] = read_texts(folders, "paper", Words)
     check_keys("paper", words, read_texts(folders[-1:], "paper", Words))
     meter = parse_meter(project.library.meter)
-    return Press(kit, words, project, safety_notes(project.library), meter, paper)
+    subjects = {
+        name: subject_of(read.machine, read.digest, meter)
+        for name, read in project.machines.items()
+    }
+    return Press(kit, words, project, safety_notes(project.library), meter, subjects, paper)
 
 
 def topic(press: Press, name: str, machine: str = "") -> Topic:
     """Return a procedure with what its sheets need. Raises UnknownNameError."""
     read = _find("procedure", name, press.project.files)
-    procedure, library = read.procedure, press.project.library
+    procedure = read.procedure
+    seen = seen_from(procedure, press.project.library)
     subject = subject_named(press, machine) if machine else Subject(press.meter)
-    posts = Signposts(procedure, library, reading_order(procedure), press.kit.words, subject)
+    posts = Signposts(procedure, seen, reading_order(procedure), press.kit.words, subject)
     return Topic(press, read, posts, press.notes[name])
 
 
 def subject_named(press: Press, machine: str) -> Subject:
     """Return a machine. Raises UnknownNameError."""
-    read: ReadMachine = _find("machine", machine, press.project.machines)
-    return subject_of(read.machine, read.digest, press.meter)
+    return _find("machine", machine, press.subjects)
 
 
 def job_named(press: Press, name: str) -> ReadJob:

@@ -9,7 +9,6 @@ from __future__ import annotations
 import json
 from collections.abc import Mapping, Sequence
 from datetime import UTC, date, datetime
-from importlib.metadata import version
 from pathlib import Path
 from typing import Any
 
@@ -33,7 +32,7 @@ def typeset(
     """
     files = _read_files(folders)
     text = json.dumps(each_text(data, printable), ensure_ascii=False)
-    key = ["paper", version("typst"), build_date, text]
+    key = ["paper", build_date, text]
     key += [part for name in files for part in (name, files[name].decode("utf-8", "replace"))]
     return keep(cache, key, lambda: _compile(files, folders, text, build_date))
 

@@ -43,7 +43,12 @@ def family_of(procedure: Procedure, library: Library | None) -> Family | None:
     name = procedure.procedure
     if library is None or library.procedures.get(name) is not procedure:
         return None
-    return _family(Same((library,)), _members(Same((library,)))[name])
+    return _family(Same((library,)), families(library)[name])
+
+
+def families(library: Library) -> Mapping[str, tuple[str, ...]]:
+    """Return the names of each procedure's family by its own, in the order of the library."""
+    return _families(Same((library,)))
 
 
 @lru_cache(maxsize=4)
@@ -53,8 +58,7 @@ def _handovers(key: Same) -> nx.DiGraph:
 
 
 @lru_cache(maxsize=4)
-def _members(key: Same) -> Mapping[str, tuple[str, ...]]:
-    """Return the names of each procedure's family by its own, in the order of the library."""
+def _families(key: Same) -> Mapping[str, tuple[str, ...]]:
     graph = _handovers(key)
     order = {name: place for place, name in enumerate(graph)}
     groups = nx.weakly_connected_components(graph)

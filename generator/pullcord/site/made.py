@@ -10,11 +10,11 @@ from typing import Any
 from pullcord.drawing import chart_font_css
 from pullcord.errors import FindingsError
 from pullcord.finding import Severity
-from pullcord.pages import site_pages
 from pullcord.pages.imprint import Imprint, imprint
 from pullcord.pages.kit import read_kit, render, template_folders
 from pullcord.pages.page import Page
 from pullcord.pages.settings import Settings
+from pullcord.pages.site import pages_with
 from pullcord.project import load_project
 from pullcord.rules.show import show_finding
 from pullcord.site.assets import ADDRESS, Asset, read_assets
@@ -68,13 +68,13 @@ def make_site(config: Any, options: Options) -> Made:
     if any(finding.severity is Severity.ERROR for finding in project.findings):
         raise FindingsError(project.findings)
     kit = read_kit(settings)
-    pages = sorted(site_pages(project, settings), key=lambda page: not page.in_nav)
+    pages = sorted(pages_with(kit, project), key=lambda page: not page.in_nav)
     assets = (*read_assets(template_folders(settings)), _font(settings))
     bound = bound_assets(kit, config.site_name, pages, assets)
     return Made(
         pages={page.src_uri: page for page in pages},
         foot=render(kit, "imprint", Foot(imprint(kit))),
-        assets=(*assets, *bound, *paper_assets(project, settings), *photo_assets(project)),
+        assets=(*assets, *bound, *paper_assets(kit, project), *photo_assets(project)),
         notes=(*find_flaws(config), *map(show_finding, project.findings)),
     )
 

@@ -22,11 +22,16 @@ def count_outcomes(
     tell what a reading without an answer means.
     """
     known = library or Library(procedures={procedure.procedure: procedure})
-    counts: Counter[str] = Counter()
+    return count_all_outcomes(jobs, known).get(procedure.procedure, {})
+
+
+def count_all_outcomes(jobs: Iterable[Job], library: Library) -> Mapping[str, Mapping[str, int]]:
+    """Return the same of every procedure that was walked to an end, by its name."""
+    counts: dict[str, Counter[str]] = {}
     for job in jobs:
-        walks = walks_of(given_of(job, known)).get(procedure.procedure, ())
-        counts.update(_ends(walks))
-    return dict(sorted(counts.items()))
+        for name, walks in walks_of(given_of(job, library)).items():
+            counts.setdefault(name, Counter()).update(_ends(walks))
+    return {name: dict(sorted(found.items())) for name, found in counts.items()}
 
 
 def _ends(walks: Iterable[Walk]) -> Iterable[str]:

@@ -5,14 +5,12 @@ from __future__ import annotations
 import json
 from collections.abc import Iterator, Mapping
 from dataclasses import asdict
-from functools import cache
-from hashlib import sha256
 from pathlib import Path
 from typing import Any
 
 from pydantic import TypeAdapter
 
-from pullcord.drawing.cache import keep
+from pullcord.drawing.cache import keep_value
 from pullcord.drawing.chart import Chart, OtherProcedure, chart_of
 from pullcord.pages.reading import chart_limits
 from pullcord.printing.chart.notes import Note, NoteBook, height_mm
@@ -85,23 +83,10 @@ def _extras(topic: Topic, notes: NoteBook, chart: Chart) -> Iterator[tuple[str, 
 
 
 def _laid_out(job: ChartJob, folder: Path | None) -> ChartSheets:
-    if folder is None:
-        return flowchart_sheets(job)
     key = (
         "chart sheets",
-        _source_digest(),
         _CHART.dump_json(job.chart).decode(),
         json.dumps([job.order, job.other_sheet, job.notes.content]),
         repr([(frame.paper, frame.body_mm) for frame in job.frames]),
     )
-    kept = keep(folder, key, lambda: _SHEETS.dump_json(flowchart_sheets(job)))
-    return _SHEETS.validate_json(kept)
-
-
-@cache
-def _source_digest() -> str:
-    """Return what tells one state of our own source from another while somebody works on it."""
-    source = sha256()
-    for path in sorted(Path(__file__).parents[1].rglob("*.py")):
-        source.update(path.read_bytes())
-    return source.hexdigest()
+    return keep_value(folder, key, _SHEETS, lambda: flowchart_sheets(job))
