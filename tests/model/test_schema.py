@@ -73,7 +73,8 @@ def test_every_file_we_ship_names_its_schema(path: Path) -> None:
     """For both families of editors, by a way that leads to a file that is there."""
     raw = path.read_text(encoding="utf-8")
     kind = kind_of(raw.encode())
-    assert raw.startswith(modelines(path, kind, ROOT / "site_templates" / "schemas"))
+    lines = modelines(path, kind, ROOT / "site_templates" / "schemas")
+    assert raw.startswith(lines), f"begin the file with these two lines:\n{lines}"
     way = raw.split("\n")[1].removeprefix("# $schema: ")
     assert json.loads((path.parent / way).read_text(encoding="utf-8"))["$schema"]
 
