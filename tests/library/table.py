@@ -18,6 +18,7 @@ from pullcord.project import load_project
 from pullcord.readings import for_machine, judge, parse_amount, parse_limits, parse_meter
 
 HERE = Path(__file__).parent
+WALKS = HERE / "walks"
 PROCEDURES = HERE.parents[1] / "procedures"
 CHEAP_METER = parse_meter(MeterSheet())
 """The cheap meter every reading in the tables is taken with."""
@@ -44,8 +45,8 @@ def read_library() -> Library:
 
 
 def read_walks() -> Iterator[Walk]:
-    """Yield every walk of every table beside this file."""
-    for path in sorted(HERE.glob("*.yaml")):
+    """Yield every walk of every table."""
+    for path in sorted(WALKS.glob("*.yaml")):
         table = _read(path)
         for row in table["walks"]:
             yield Walk(

@@ -9,16 +9,24 @@ import pytest
 import yaml
 
 from pullcord.model.procedure import Library
+from pullcord.model.shared import fill_in, gather_pieces
 from tests.rules.safety.test_safety_rules import RULES
 
-FILES = sorted((Path(__file__).parents[2] / "procedures").glob("*.yaml"))
+PROCEDURES = Path(__file__).parents[2] / "procedures"
+FILES = sorted(PROCEDURES.glob("*.yaml"))
 
 
 def read() -> dict[str, Any]:
-    """Return every shipped procedure as plain data, every scalar as text."""
-    texts = (path.read_text(encoding="utf-8") for path in FILES)
-    each = (yaml.load(text, Loader=yaml.BaseLoader) for text in texts)  # noqa: S506
+    """Return every shipped procedure as plain data, every scalar as text, whole."""
+    pieces = gather_pieces(map(read_file, sorted(PROCEDURES.glob("shared/*.yaml"))))
+    each = (fill_in(read_file(path), pieces).data for path in FILES)
     return {data["procedure"]: data for data in each}
+
+
+def read_file(path: Path) -> dict[str, Any]:
+    """Return a file as plain data."""
+    data: dict[str, Any] = yaml.load(path.read_text(encoding="utf-8"), Loader=yaml.BaseLoader)  # noqa: S506
+    return data
 
 
 def found(data: dict[str, Any]) -> set[str]:
