@@ -83,13 +83,15 @@ def test_other_spellings_of_a_sign_are_the_same_sign() -> None:
         ("white smoke", "White Smoke", True),
         ("won't stop", "wont stop", True),
         ("wet plug", "wet plugs", True),
+        ("it cuts out", "cuts out", True),
+        ("the wet plug", "a wet plug", True),
         ("smell of gas", "smell of ga", False),
         ("hiss", "his", False),
         ("white smoke", "black smoke", False),
     ],
 )
 def test_spellings(one: str, other: str, is_same: bool) -> None:
-    """Capitals, apostrophes and plurals are no difference; any other letter is."""
+    """Capitals, apostrophes, plurals and articles are no difference; any other word is."""
     assert (same_sign(one) == same_sign(other)) == is_same
 
 

@@ -16,6 +16,7 @@ from pullcord.model.procedure import Procedure
 
 Sense = Literal["seen", "heard", "smelt", "felt"]
 SENSES: tuple[Sense, ...] = ("seen", "heard", "smelt", "felt")
+_SMALL = frozenset({"a", "an", "it", "the"})
 _PLURAL_FROM = 4
 """Letters of the shortest word whose last `s` is taken for a plural: `plugs`, not `gas`."""
 
@@ -61,9 +62,9 @@ def signs_of(procedure: Procedure) -> Iterator[tuple[Sense, str]]:
 
 
 def same_sign(words: str) -> tuple[str, ...]:
-    """Return what two spellings of one sign have in common, but for capitals and plurals."""
+    """Return what spellings of one sign have in common: no capitals, plurals or small words."""
     letters = "".join(c if c.isalnum() else " " for c in words.casefold().replace("'", ""))
-    return tuple(_singular(word) for word in letters.split())
+    return tuple(_singular(word) for word in letters.split() if word not in _SMALL)
 
 
 def index_signs(procedures: Iterable[Procedure]) -> Index:

@@ -1,7 +1,7 @@
 """A sign stands under one sense, in the same words, in every procedure that goes with it.
 
 The finder leads from what somebody notices to the procedures. `white smoke` here and `White smoke`
-or `white smokes` there, or once seen and once smelt, are two buttons for one thing, and each of
+or `the white smoke` there, or once seen and once smelt, are two buttons for one thing, and each of
 them leads to half of the procedures.
 """
 
