@@ -116,7 +116,7 @@ class PullcordPlugin(BasePlugin[PullcordConfig]):  # type: ignore[no-untyped-cal
         """Gather what can be found on a finished page, whoever wrote it."""
         made = self._made.pages.get(page.file.src_uri)
         if made is None or made.in_search:
-            self._found += find.page_entries(page)
+            self._found += find.page_entries(page, Path(self.config.cache))
 
     @event_priority(LAST)
     def on_post_page(self, output: str, *, page: Page, config: MkDocsConfig) -> str:

@@ -74,7 +74,7 @@ def keep_value(
 
 
 def trim(folder: Path | None, most_bytes: int = MOST_BYTES) -> None:
-    """Delete what was used longest ago until no more than that is left, and what is half written."""
+    """Delete what was used longest ago until no more than that is left, and half-written files."""
     if folder is None:
         return
     left = most_bytes

@@ -5,6 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 from pathlib import Path
 
+from pydantic import TypeAdapter
+
 
 @dataclass(frozen=True)
 class Heading:
@@ -42,3 +44,7 @@ class Page:
     in_search: bool = True
     """Whether its words are found; a machine's page of a procedure says what the general one says,
     and is found through it."""
+
+
+PAGES = TypeAdapter(tuple[Page, ...])
+"""Several pages, to be kept as JSON and read again."""

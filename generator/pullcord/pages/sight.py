@@ -13,8 +13,9 @@ from hashlib import sha256
 from pullcord.graph import ways_out
 from pullcord.model.base import Record
 from pullcord.model.procedure import Library, Procedure
+from pullcord.pages.job_page import shown_photos
 from pullcord.pages.kit import Kit
-from pullcord.pages.need import ReadProcedure
+from pullcord.pages.need import ReadProcedure, ReadProject
 from pullcord.pages.subject import Subject
 from pullcord.readings import is_fitting
 from pullcord.safety.flow import Same
@@ -50,6 +51,20 @@ def review_key(kit: Kit, seen: Library, read: ReadProcedure) -> tuple[str, ...]:
     """Return what the page for a procedure's author is made from, as the key of a cache."""
     records = (*seen.procedures.values(), *seen.machines.values())
     return (kit.digest, read.digest, *map(_digest, records))
+
+
+def project_key(kit: Kit, project: ReadProject) -> tuple[str, ...]:
+    """Return all that any page is made from, for those that speak of many files."""
+    library = project.library
+    told = (
+        repr((dict(library.stages), library.unread)),
+        _digest(library.meter),
+        *(f"{read.digest} {_digest(read.procedure)}" for read in project.files.values()),
+        *(f"{r.path} {r.digest} {_digest(r.machine)}" for r in project.machines.values()),
+        *(f"{r.path} {r.digest} {_digest(r.job)}" for r in project.jobs.values()),
+        *(repr(sorted(shown_photos(read))) for read in project.jobs.values()),
+    )
+    return kit.digest, sha256("\0".join(told).encode()).hexdigest()
 
 
 def _digest(record: Record) -> str:

@@ -6,7 +6,9 @@ from collections.abc import Iterator
 
 from pullcord.analysis.job.read import read_job_report
 from pullcord.analysis.job.report import JobReport
+from pullcord.drawing.cache import keep_value
 from pullcord.pages.bench_page import bench_page
+from pullcord.pages.finder_page import finder_page, has_finder
 from pullcord.pages.guide_page import guide_page
 from pullcord.pages.job_page import job_page
 from pullcord.pages.jobs_page import Reports, job_links, jobs_page
@@ -15,11 +17,13 @@ from pullcord.pages.kit import Kit, read_kit
 from pullcord.pages.lists import home_page, list_page
 from pullcord.pages.machine_list import machines_page
 from pullcord.pages.machine_page import machine_page
+from pullcord.pages.map_page import map_page
 from pullcord.pages.need import ReadProject
-from pullcord.pages.page import Page
+from pullcord.pages.page import PAGES, Page
 from pullcord.pages.review_page import review_links
 from pullcord.pages.rules_page import rules_page
 from pullcord.pages.settings import Settings
+from pullcord.pages.sight import project_key
 from pullcord.pages.subject import Subject, subject_of
 from pullcord.pages.versions import Subjects, count_walks, procedure_pages, review_pages
 from pullcord.readings import parse_meter
@@ -36,21 +40,42 @@ def site_pages(project: ReadProject, settings: Settings) -> tuple[Page, ...]:
 
 def pages_with(kit: Kit, project: ReadProject) -> tuple[Page, ...]:
     """Return the same with texts and templates that were read already."""
-    settings, counts = kit.settings, count_walks(project)
-    subjects, reports = _subjects(project), read_reports(project, settings)
-    jobs = job_links(kit, project, reports, settings.home_uri)
+    subjects, counts, folder = _subjects(project), count_walks(project), kit.settings.cache_folder
+    rest = keep_value(
+        folder,
+        ("other pages", *project_key(kit, project)),
+        PAGES,
+        lambda: tuple(_other_pages(kit, project, subjects)),
+    )
     return (
-        home_page(kit, project, jobs),
-        list_page(kit, project),
-        *_job_pages(kit, project, subjects, reports),
-        *_machine_pages(kit, project, subjects),
-        guide_page(kit),
-        bench_page(kit),
-        rules_page(kit, review_links(kit, project)),
-        *keys_pages(kit),
+        *rest,
         *procedure_pages(kit, project, subjects, counts),
         *review_pages(kit, project, counts),
     )
+
+
+def _other_pages(kit: Kit, project: ReadProject, subjects: Subjects) -> Iterator[Page]:
+    """Yield what is not one procedure's page, in the order of the navigation."""
+    settings, reports = kit.settings, read_reports(project, kit.settings)
+    links = review_links(kit, project)
+    yield home_page(kit, project, job_links(kit, project, reports, settings.home_uri))
+    yield from _library_pages(kit, project)
+    yield from _job_pages(kit, project, subjects, reports)
+    yield from _machine_pages(kit, project, subjects)
+    yield from keep_value(
+        settings.cache_folder,
+        ("fixed pages", kit.digest, repr(links)),
+        PAGES,
+        lambda: (guide_page(kit), bench_page(kit), rules_page(kit, links), *keys_pages(kit)),
+    )
+
+
+def _library_pages(kit: Kit, project: ReadProject) -> Iterator[Page]:
+    if has_finder(project.library):
+        yield finder_page(kit, project)
+    yield list_page(kit, project)
+    if project.files:
+        yield map_page(kit, project)
 
 
 def read_reports(project: ReadProject, settings: Settings) -> dict[str, JobReport]:

@@ -5,8 +5,6 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import replace
 
-from pydantic import TypeAdapter
-
 from pullcord.analysis.job.counts import count_all_outcomes
 from pullcord.drawing.cache import keep_value
 from pullcord.model.procedure import Library
@@ -14,7 +12,7 @@ from pullcord.pages.chart import chart_views
 from pullcord.pages.kit import Kit
 from pullcord.pages.need import ReadProcedure, ReadProject
 from pullcord.pages.order import reading_order
-from pullcord.pages.page import Page
+from pullcord.pages.page import PAGES, Page
 from pullcord.pages.procedure_page import procedure_page
 from pullcord.pages.review_page import review_page
 from pullcord.pages.sight import review_key, seen_from, sight_key
@@ -27,7 +25,6 @@ from pullcord.safety.notes import SafetyNotes, safety_notes
 
 Subjects = Mapping[str, Subject]
 """The general page's subject by the empty name, then every machine by its own."""
-_PAGES = TypeAdapter(tuple[Page, ...])
 
 
 Counts = Mapping[str, Mapping[str, int]]
@@ -73,7 +70,7 @@ def _kept(
 ) -> Iterator[Page]:
     """Yield what was kept for the key, else what is made; wherever the file lies now."""
     folder = kit.settings.cache_folder
-    pages = keep_value(folder, key, _PAGES, lambda: tuple(_nowhere(page) for page in made))
+    pages = keep_value(folder, key, PAGES, lambda: tuple(_nowhere(page) for page in made))
     return (replace(page, source=read.path) for page in pages)
 
 

@@ -13,6 +13,7 @@ from pullcord.errors import PullcordError
 from pullcord.pages.kit import template_folders
 from pullcord.pages.need import ReadProject
 from pullcord.pages.settings import Settings
+from pullcord.pages.sight import project_key
 from pullcord.printing import frame
 from pullcord.printing.binder import binder_parts
 from pullcord.printing.chart import notes
@@ -67,15 +68,14 @@ def print_sheets(press: Press, kind: Kind, name: str = "", machine: str = "") ->
         parts = binder_parts(press, name, machine)
         return _document(press, press.words["binder_title"], parts, folder)
     if kind == "job":
-        part = job_part(press, name)
-    elif kind == "pins":
+        return _job_sheet(press, name)
+    if kind == "pins":
         part = pin_part(press, subject_named(press, machine or name))
-    else:
-        about = topic(press, name, machine)
-        if machine and not about.is_fitting:
-            raise PullcordError(f"`{name}` is not for `{machine}`: see what it fits")
-        return _sheets(about, kind)
-    return _document(press, part["title"], [part], folder)
+        return _document(press, part["title"], [part], folder)
+    about = topic(press, name, machine)
+    if machine and not about.is_fitting:
+        raise PullcordError(f"`{name}` is not for `{machine}`: see what it fits")
+    return _sheets(about, kind)
 
 
 def procedure_pdfs(
@@ -117,6 +117,17 @@ def pdf_uri(kind: Kind, procedure: str, machine: str = "") -> str:
 def _file(kind: Kind, about: Topic) -> PrintedFile:
     name, machine = about.posts.procedure.procedure, about.posts.subject.name
     return PrintedFile(pdf_uri(kind, name, machine), kind, name, machine, _sheets(about, kind))
+
+
+def _job_sheet(press: Press, name: str) -> bytes:
+    """Return the sheet of a job; it speaks of any procedure and part the log names."""
+
+    def made() -> bytes:
+        part = job_part(press, name)
+        return _document(press, part["title"], [part])
+
+    key = ("job sheet", name, press.paper, *project_key(press.kit, press.project))
+    return keep(press.kit.settings.cache_folder, key, made)
 
 
 def _sheets(about: Topic, kind: Kind) -> bytes:

@@ -3,21 +3,27 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import replace
 from html import unescape
+from pathlib import Path
 from typing import Any
 
 from pullcord.pages.search.entry import Entry as Entry
 from pullcord.pages.search.index import index_files
-from pullcord.pages.search.sections import entries_of
+from pullcord.pages.search.sections import weighed_entries
 from pullcord.site.assets import ADDRESS, Asset
 
 
-def page_entries(page: Any) -> tuple[Entry, ...]:
-    """Return what can be found on a page; `page` is MkDocs's. A page may leave itself out."""
+def page_entries(page: Any, folder: Path | None = None) -> tuple[Entry, ...]:
+    """Return what can be found on a page; `page` is MkDocs's. A page may leave itself out.
+
+    What was found is kept in the folder.
+    """
     if page.meta.get("search", {}).get("exclude"):
         return ()
     titles = dict(_titles(page.toc))
-    return tuple(entries_of(page.url, unescape(page.title), titles, page.content))
+    found = weighed_entries(folder, unescape(page.title), titles, page.content)
+    return tuple(replace(entry, href=page.url + entry.href) for entry in found)
 
 
 def index_assets(entries: Iterable[Entry]) -> Iterator[Asset]:

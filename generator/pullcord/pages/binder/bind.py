@@ -4,16 +4,18 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+from pathlib import Path
 
 from markupsafe import Markup
 
+from pullcord.drawing.cache import keep
 from pullcord.pages.binder.rehome import home_of, inner_id, rehome
 from pullcord.pages.kit import Kit, render
 from pullcord.pages.page import Heading, Page
 from pullcord.pages.search.entry import Entry
 from pullcord.pages.search.index import index_files
-from pullcord.pages.search.sections import entries_of
+from pullcord.pages.search.sections import weighed_entries
 
 TOP = "top"
 """The id of a page that is alone in its document."""
@@ -57,15 +59,16 @@ class BinderView:
 
 def bind(kit: Kit, title: str, pages: Sequence[Page], inside: Inside) -> str:
     """Return the document. Pages keep their order; the first is where it opens."""
+    folder = kit.settings.cache_folder
     homes = {_url(page): home_of(_url(page)) if len(pages) > 1 else "" for page in pages}
-    index = index_files([entry for page in pages for entry in _entries(page, homes)])
+    index = index_files([entry for page in pages for entry in _entries(folder, page, homes)])
     view = BinderView(
         title=title,
         language="en",
         sprite=Markup(_sprites(pages)),  # noqa: S704 (finished pages)
         styles=tuple(_as_style(style) for style in inside.styles),
         scripts=tuple(_as_script(script) for script in (*inside.scripts, *_in_order(index))),
-        pages=tuple(_bound(page, homes) for page in pages),
+        pages=tuple(_bound(folder, page, homes) for page in pages),
     )
     return str(render(kit, "binder", view))
 
@@ -80,11 +83,15 @@ def _url(page: Page) -> str:
     return page.src_uri.removesuffix(".md") + ".html"
 
 
-def _bound(page: Page, homes: Mapping[str, str]) -> BoundPage:
-    url = _url(page)
-    html = _SPRITE.sub("", str(page.html))
-    html = rehome(_WALK.sub("", html) if homes[url] else html, url, homes)
-    return BoundPage(homes[url] or TOP, page.title, Markup(html))  # noqa: S704 (a finished page)
+def _bound(folder: Path | None, page: Page, homes: Mapping[str, str]) -> BoundPage:
+    url, html = _url(page), str(page.html)
+
+    def made() -> bytes:
+        bare = _SPRITE.sub("", html)
+        return rehome(_WALK.sub("", bare) if homes[url] else bare, url, homes).encode()
+
+    moved = keep(folder, ("bound page", url, repr(homes), html), made).decode()
+    return BoundPage(homes[url] or TOP, page.title, Markup(moved))  # noqa: S704 (a finished page)
 
 
 def _sprites(pages: Iterable[Page]) -> str:
@@ -96,13 +103,12 @@ def _sprites(pages: Iterable[Page]) -> str:
     return "".join(symbols)
 
 
-def _entries(page: Page, homes: Mapping[str, str]) -> Iterable[Entry]:
+def _entries(folder: Path | None, page: Page, homes: Mapping[str, str]) -> Iterable[Entry]:
     home = homes[_url(page)]
     headings = {heading.id: heading.title for heading in flat(page.headings)}
-    for entry in entries_of("", page.title, headings, page.html):
+    for entry in weighed_entries(folder, page.title, headings, str(page.html)):
         fragment = entry.href.removeprefix("#")
-        href = f"#{inner_id(home, fragment)}" if fragment else f"#{home or TOP}"
-        yield Entry(href, entry.title, entry.under, entry.text)
+        yield replace(entry, href=f"#{inner_id(home, fragment)}" if fragment else f"#{home or TOP}")
 
 
 def flat(headings: Iterable[Heading]) -> Iterable[Heading]:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 
 
@@ -17,3 +18,5 @@ class Entry:
     """The page it stands on; empty for the page itself."""
     text: str
     """What else is searched; the hit shows its beginning."""
+    words: Mapping[str, int] | None = None
+    """How much each of its words counts, where that is known already."""

@@ -44,6 +44,8 @@ def index_files(entries: Sequence[Entry]) -> Mapping[str, str]:
 
 def weights(entry: Entry) -> Mapping[str, int]:
     """Return how much each word of an entry counts."""
+    if entry.words is not None:
+        return entry.words
     counts = Counter(words_of(f"{entry.under}\n{entry.text}"))
     for word in words_of(entry.title):
         counts[word] += TITLE_WEIGHT

@@ -3,9 +3,15 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
+from dataclasses import replace
 from html.parser import HTMLParser
+from pathlib import Path
 
+from pydantic import TypeAdapter
+
+from pullcord.drawing.cache import keep_value
 from pullcord.pages.search.entry import Entry
+from pullcord.pages.search.index import weights
 
 _SILENT = {"script", "style", "svg", "template", "h1", "h2", "h3", "h4", "h5", "h6"}
 """Headings too: their words come with the titles."""
@@ -24,6 +30,22 @@ _EMPTY = {
     "wbr",
 }
 _LEFT_OUT = "data-search-exclude"
+_ENTRIES = TypeAdapter(tuple[Entry, ...])
+
+
+def weighed_entries(
+    folder: Path | None, title: str, headings: Mapping[str, str], html: str
+) -> tuple[Entry, ...]:
+    """Return the entries of a page as seen from itself, with the weights of their words.
+
+    They are kept in the folder: a page is searched in the site, in the binder and alone.
+    """
+
+    def made() -> tuple[Entry, ...]:
+        found = entries_of("", title, headings, html)
+        return tuple(replace(entry, words=weights(entry)) for entry in found)
+
+    return keep_value(folder, ("entries", title, repr([*headings.items()]), html), _ENTRIES, made)
 
 
 def entries_of(url: str, title: str, headings: Mapping[str, str], html: str) -> Iterator[Entry]:
