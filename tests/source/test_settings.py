@@ -9,6 +9,16 @@ from pullcord.source.settings import FolderSettings, options_place, read_folder_
 CASES = {
     "only named": ("plugins: [search, pullcord]", FolderSettings()),
     "alone": ("plugins:\n  - pullcord\n", FolderSettings()),
+    "with nothing behind it": ("plugins:\n  - search\n  - pullcord:\n", FolderSettings()),
+    "as a mapping with nothing behind it": ("plugins:\n  pullcord:\n", FolderSettings()),
+    "with notes behind it": (
+        "plugins:\n  - pullcord:\n      # currency: crowns\nsite_name: x\n",
+        FolderSettings(),
+    ),
+    "given twice": (
+        "plugins:\n  - pullcord:\n    pullcord:\nplugins:\n  - pullcord:\n",
+        FolderSettings(),
+    ),
     "a folder": (
         "plugins:\n  - pullcord:\n      procedures: [ours]\n",
         FolderSettings(procedures=("ours",)),

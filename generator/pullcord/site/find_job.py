@@ -8,7 +8,7 @@ from pathlib import Path
 
 from pullcord.errors import PullcordError
 from pullcord.model.nearest import did_you_mean, listed
-from pullcord.source.choice import job_folders, project_around
+from pullcord.source.choice import folders_of, project_around
 from pullcord.source.files import ENDINGS, find_files
 
 
@@ -37,7 +37,7 @@ def find_job(word: str) -> JobPlace:
     if word.lower().endswith(ENDINGS) or "/" in word or os.sep in word:
         return _at_path(Path(word))
     project = project_around(Path()) or Path.cwd()
-    folders = [folder for folder in job_folders(project) if folder.is_dir()]
+    folders = [folder for folder in folders_of(project, "jobs") if folder.is_dir()]
     found = [path for folder in folders for path in find_files(folder)]
     place = next((path for path in found if path.stem == word), None)
     if place is None:
@@ -46,7 +46,7 @@ def find_job(word: str) -> JobPlace:
             f"there are: {listed(names)}"
             if names
             else "there is no log yet in "
-            + " or ".join(str(_near(folder)) for folder in job_folders(project))
+            + " or ".join(str(_near(folder)) for folder in folders_of(project, "jobs"))
         )
         raise UnknownJobError(
             f"there is no job `{_short(word)}`; {did_you_mean(word, names, some)}\n"

@@ -85,7 +85,8 @@ def add_entries(log: OpenLog, make: Maker) -> Added:
         places = places_in(job.log, dates)
         items = [NewItem(*pair) for pair in zip(places, entries, strict=True)]
         new = add_items(old, KEY, items) if items else old
-        found = _check(log, new)
+        said = {(each.rule, each.message) for each in _check(log, old)}
+        found = tuple(each for each in _check(log, new) if (each.rule, each.message) not in said)
         if any(each.severity is Severity.ERROR for each in found):
             _raise_old(log, old)
             raise EntryError(found, new)
@@ -95,9 +96,7 @@ def add_entries(log: OpenLog, make: Maker) -> Added:
                 "put them in by hand"
             )
         is_amid = any(place < len(job.log) for place in places)
-        said = {(each.rule, each.message) for each in _check(log, old)}
-        news = tuple(each for each in found if (each.rule, each.message) not in said)
-        done.append(Added(entries, is_amid, news, new))
+        done.append(Added(entries, is_amid, found, new))
         return new
 
     replace_file(log.place.path, log.place.folder, change)

@@ -6,7 +6,7 @@ import os
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 from pathlib import Path
-from typing import Any
+from typing import Any, Literal
 
 from pullcord.errors import PullcordError
 from pullcord.source.files import ENDINGS, SETTINGS_NAMES, find_files, read_file
@@ -115,11 +115,11 @@ def project_around(place: Path) -> Path | None:
     return next((each for each in (whole, *whole.parents) if _project_at(each)), None)
 
 
-def job_folders(base: Path) -> tuple[Path, ...]:
-    """Return the folders of a project's job logs, whether they are there or not."""
+def folders_of(base: Path, kind: Literal["procedures", "machines", "jobs"]) -> tuple[Path, ...]:
+    """Return a project's folders for one kind of file, whether they are there or not."""
     own = _project_at(base)
-    named = own.settings.jobs if own else None
-    return tuple(base / folder for folder in (("jobs",) if named is None else named))
+    named: tuple[str, ...] | None = getattr(own.settings, kind) if own else None
+    return tuple(base / folder for folder in ((kind,) if named is None else named))
 
 
 def is_asked(file: str, choice: Choice) -> bool:

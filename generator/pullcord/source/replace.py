@@ -1,8 +1,8 @@
 """A file changed in one go: whoever looks sees the old bytes or the new ones, never a part.
 
 Beside `damson.yaml` stands, while it is changed, `.damson.yaml.part` with the new bytes, and in its
-folder `.pullcord.lock`, which only one writer holds at a time. The lock file stays: removing it
-would let two writers in at once.
+folder `.pullcord.lock`, which only one writer holds at a time. Whoever held it removes it; one who
+waits for it then sees that it is gone, and begins anew.
 """
 
 from __future__ import annotations
@@ -43,22 +43,32 @@ def replace_file(
     """
     try:
         real = path.resolve()
-        with FileLock(real.with_name(LOCK), timeout=patience_seconds):
-            old = read_file(path, folder)
-            if not isinstance(old, bytes):
-                raise WriteError(f"{path}: {old.message}")
-            if len(old) > MOST_BYTES:
-                raise WriteError(f"{path} has more than {MOST_BYTES} bytes, and is not touched")
-            new = change(old)
-            if new != old:
-                write_whole(real, new, _mode_of(real))
-            return new
+        lock = FileLock(real.with_name(LOCK), timeout=patience_seconds)
+        with lock:
+            try:
+                return _change(path, folder, change)
+            finally:
+                with suppress(OSError):
+                    Path(lock.lock_file).unlink()
     except Timeout:
         raise WriteError(
             f"{path} is being written by another run: wait until it has ended, then say it again"
         ) from None
     except (OSError, RuntimeError) as error:
         raise _refused(path, error) from None
+
+
+def _change(path: Path, folder: Path, change: Callable[[bytes], bytes]) -> bytes:
+    old = read_file(path, folder)
+    if not isinstance(old, bytes):
+        raise WriteError(f"{path}: {old.message}")
+    if len(old) > MOST_BYTES:
+        raise WriteError(f"{path} has more than {MOST_BYTES} bytes, and is not touched")
+    new = change(old)
+    if new != old:
+        real = path.resolve()
+        write_whole(real, new, _mode_of(real))
+    return new
 
 
 def write_new(path: Path, raw: bytes) -> None:

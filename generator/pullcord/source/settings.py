@@ -67,8 +67,19 @@ def options_place(raw: bytes) -> Place:
 
 
 def _plugins(raw: bytes) -> Any:
-    data = read_tree(raw).data
-    return data.get("plugins") if isinstance(data, dict) else None
+    """Return the list of plugins; `- pullcord:` with nothing behind it is one of them."""
+    tree = read_tree(raw)
+    plugins = tree.data.get("plugins") if isinstance(tree.data, dict) else None
+    for place in tree.spoilt:
+        if place[:1] == ("plugins",) and place[-1] == _NAME:
+            _holder(plugins, place[1:-1])[_NAME] = {}
+    return plugins
+
+
+def _holder(plugins: Any, place: Place) -> Any:
+    for step in place:
+        plugins = plugins[step]
+    return plugins
 
 
 def _place(plugins: Any) -> Place | None:
@@ -85,9 +96,8 @@ def _place(plugins: Any) -> Place | None:
 
 
 def _options(plugins: Any, place: Place) -> Mapping[str, Any]:
-    for step in place:
-        plugins = plugins[step]
-    return plugins if isinstance(plugins, dict) else {}
+    options = _holder(plugins, place)
+    return options if isinstance(options, dict) else {}
 
 
 def _texts(value: Any) -> tuple[str, ...] | None:
