@@ -15,7 +15,9 @@ from pullcord.commands.check import check
 from pullcord.commands.diff import diff
 from pullcord.commands.explain import explain
 from pullcord.commands.fmt import fmt
+from pullcord.commands.init import init
 from pullcord.commands.log import log
+from pullcord.commands.new import new
 from pullcord.commands.pack import pack
 from pullcord.commands.print_ import print_
 from pullcord.commands.review import review
@@ -31,5 +33,5 @@ def main() -> None:
             stream.reconfigure(errors="backslashreplace")
 
 
-for command in (check, build, pack, print_, review, log, explain, schema, fmt, diff):
+for command in (check, build, pack, print_, review, log, explain, schema, fmt, diff, init, new):
     main.add_command(command)
