@@ -10,6 +10,9 @@ from pullcord.source.tidy.parts import Scalar
 LONGEST = 160
 """Characters in the line of a value that is written on one: what is longer is folded."""
 
+WIDE = 110
+"""Characters in a line of a folded text that a hand has broken: a longer one has it filled anew."""
+
 _HEADER = re.compile(r"[|>](?P<marks>[-+\d]*)")
 
 
@@ -47,7 +50,7 @@ def _block_lines(scalar: Scalar, indent: int) -> list[str]:
     else:
         lines = lines[:-1] if lines and not lines[-1] else lines
     opener = scalar.raw[:1] + marks
-    is_long = scalar.raw[0] == ">" and any(len(line) > WIDTH for line in lines)
+    is_long = scalar.raw[0] == ">" and any(len(line) > WIDE for line in lines)
     body = scalar.value.removesuffix("\n")
     if is_long and marks in ("", "-") and may_be_folded(body):
         return [opener, *fill(body, indent + 2)]
