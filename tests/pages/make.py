@@ -24,6 +24,7 @@ from pullcord.pages.page import Page
 from pullcord.pages.procedure_page import procedure_page
 from pullcord.pages.settings import Settings
 from pullcord.pages.sheets import SheetsView
+from pullcord.pages.standing import standings
 from pullcord.pages.subject import Subject
 from pullcord.pages.way import Signposts
 from pullcord.readings import parse_meter
@@ -272,4 +273,5 @@ def no_spark_page(text: str = NO_SPARK) -> Element:
     notes = safety_notes(project.library)["no-spark"]
     read = project.files["no-spark"]
     posts = posts_of(project, "no-spark")
-    return tree_of(procedure_page(KIT, read, posts, notes, NO_CHART, Markup("{}")))
+    standing = standings(project.library)["no-spark"]
+    return tree_of(procedure_page(KIT, read, posts, notes, NO_CHART, Markup("{}"), standing))

@@ -4,6 +4,9 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+from pullcord.model.stage import Evidence, Stage
+from pullcord.pages.page import Page
+from pullcord.pages.site import site_pages
 from tests.pages.make import (
     KIT,
     NO_SPARK,
@@ -12,20 +15,80 @@ from tests.pages.make import (
     example_pages,
     pages_of,
     procedure,
+    shelf,
     tree_of,
 )
 
 HOME = tree_of(example_pages()["index.md"])
 
+CALM = """\
+procedure: stray
+title: Calm
+symptom: It stands.
+about: For any machine.
+start: look
+causes:
+  dirt: {title: Dirt, remedy: Wipe it off.}
+steps:
+  look: {title: Look, do: Look at it., ask: "Clean?", answers: {it is: done, not: cause dirt}}
+"""
 
-def test_home_asks_by_symptom() -> None:
-    """Each procedure is one link that says the symptom first, then other words for it."""
-    entries = {link.attrs["href"]: link for link in HOME.all("pc-entry")}
-    assert set(entries) == {"procedures/no-spark.html", "procedures/wont-idle.html"}
-    entry = entries["procedures/no-spark.html"]
-    assert entry.all("pc-way__said")[0].text == "The engine spins but there is no spark."
-    assert [said.text for said in entry.tags("q")] == ["it will not fire", "dead ignition"]
-    assert "from 5 min to 20 min · 3 steps · 3 causes" in entry.text
+STAGES = {
+    "sparks": Stage(title="It sparks", means="It does.", looked_for_in=("second", "no-spark")),
+    "drives": Stage(title="It drives", means="It does.", proved_by=(Evidence(procedure="drive"),)),
+}
+
+
+def staged_pages() -> dict[str, Page]:
+    """Make the pages of a library with two stages, something dangerous and a stray."""
+    calm = [CALM.replace("stray", name, 1) for name in ("drive", "second", "stray")]
+    bare = shelf(*map(procedure, (NO_SPARK, WONT_IDLE, *calm)))
+    project = replace(bare, library=bare.library.model_copy(update={"stages": STAGES}))
+    return {page.src_uri: page for page in site_pages(project, SETTINGS)}
+
+
+def test_home_has_one_tile_for_each_procedure() -> None:
+    """Its title and no more, so that many find room under a thumb."""
+    (tile,) = HOME.all("pc-tile")
+    assert (tile.attrs["href"], tile.text) == ("procedures/no-spark.html", "No spark")
+
+
+def test_what_is_dangerous_stands_first_with_its_symptom() -> None:
+    """Nobody takes it for one tile among many: its first step stands behind DANGER."""
+    first, *rest = HOME.all("pc-entry")
+    assert HOME.by_id("group-urgent").all("pc-entry") == [first]
+    assert first.text == "Will not idle It dies when you let go."
+    assert [link.text for link in rest] == ["No spark"]
+
+
+def test_the_others_stand_by_what_one_is_out_to_show() -> None:
+    """In the order of the stages, what a stage looks for first; what serves none at the end."""
+    pages = staged_pages()
+    for uri in ("index.md", "procedures.md"):
+        links = {
+            group.attrs["id"]: [link.attrs["href"] for link in group.all("pc-entry")]
+            for group in tree_of(pages[uri]).all("pc-section")
+            if group.attrs["id"].startswith("group-")
+        }
+        assert links == {
+            "group-urgent": ["procedures/wont-idle.html"],
+            "group-to-sparks": ["procedures/second.html", "procedures/no-spark.html"],
+            "group-to-drives": ["procedures/drive.html"],
+            "group-other": ["procedures/stray.html"],
+        }
+        assert list(links)[-1] == "group-other"
+    assert "Towards: It drives" in tree_of(pages["index.md"]).by_id("group-to-drives").text
+
+
+def test_home_leads_to_the_finder_where_there_is_one() -> None:
+    """Above everything else; a library without a sign has neither the page nor the link."""
+    with_signs = NO_SPARK.replace("about:", "signs: {seen: no spark at the plug}\nabout:", 1)
+    pages = pages_of(procedure(with_signs), procedure(WONT_IDLE))
+    (first,) = tree_of(pages["index.md"]).all("pc-first")
+    assert [link.attrs["href"] for link in first.tags("a")] == ["finder.html"]
+    assert "finder.md" in pages
+    assert "finder.md" not in example_pages()
+    assert HOME.all("pc-first") == []
 
 
 def test_home_says_what_to_do_about_petrol_and_gas() -> None:
@@ -41,19 +104,11 @@ def test_home_leads_to_every_other_page() -> None:
     assert links == {
         "how-to-read.html",
         "procedures.html",
+        "map.html",
         "bench-tables.html",
         "rules.html",
         "binder.html",
     }
-
-
-def test_a_procedure_no_group_names_stands_at_the_end() -> None:
-    """Nothing is lost because nobody sorted it."""
-    own = procedure(WONT_IDLE.replace("procedure: wont-idle", "procedure: own-thing"))
-    home = tree_of(pages_of(own, procedure(NO_SPARK), procedure(WONT_IDLE))["index.md"])
-    groups = [nav.attrs["aria-labelledby"] for nav in home.tags("nav")]
-    assert groups[-2:] == ["group-other-title", "places-title"]
-    assert "own-thing.html" in home.by_id("group-other").tags("a")[0].attrs["href"]
 
 
 def test_an_empty_library_still_has_a_home() -> None:
@@ -63,14 +118,17 @@ def test_an_empty_library_still_has_a_home() -> None:
     assert "Procedures: 0" in tree_of(pages["procedures.md"]).text
 
 
-def test_the_list_gives_each_revision() -> None:
-    """To compare with a sheet of paper."""
+def test_the_list_says_of_each_its_symptom_its_time_and_its_revision() -> None:
+    """To choose by, and to compare with a sheet of paper."""
     page = tree_of(example_pages()["procedures.md"])
     assert [link.attrs["href"] for link in page.all("pc-entry")] == [
-        "procedures/no-spark.html",
         "procedures/wont-idle.html",
+        "procedures/no-spark.html",
     ]
-    assert "revision 0123456789ab" in page.all("pc-entry")[0].text
+    text = page.all("pc-entry")[1].text
+    assert "The engine spins but there is no spark." in text
+    assert "from 5 min to 20 min · 3 steps · 3 causes" in text
+    assert "revision 0123456789ab" in text
 
 
 def test_home_may_lie_elsewhere() -> None:

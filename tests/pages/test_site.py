@@ -35,6 +35,7 @@ def test_the_pages_of_a_site() -> None:
         "bench-tables.md",
         "how-to-read.md",
         "index.md",
+        "map.md",
         "procedures.md",
         "procedures/no-spark.md",
         "procedures/wont-idle.md",

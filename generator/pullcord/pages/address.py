@@ -12,6 +12,8 @@ RULES = "rules.md"
 MACHINES = "machines.md"
 BENCH = "bench-tables.md"
 JOBS = "jobs.md"
+FINDER = "finder.md"
+MAP = "map.md"
 BINDER = "binder.html"
 """Everything in one file."""
 PaperKind = Literal["flowchart", "steps", "record", "walkaway"]

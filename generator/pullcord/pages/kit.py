@@ -19,7 +19,6 @@ from pullcord.pages.settings import Settings
 from pullcord.pages.texts import (
     Caution,
     GuideSection,
-    HomeGroup,
     Standing,
     Words,
     check_keys,
@@ -47,7 +46,6 @@ class Kit:
     signs: Mapping[str, str]
     """What each of our drawings says, by name."""
     guide: Mapping[str, GuideSection]
-    groups: Mapping[str, HomeGroup]
     walk: Mapping[str, str]
     """Words of the guided walk."""
     review: Mapping[str, str]
@@ -77,7 +75,6 @@ def read_kit(settings: Settings) -> Kit:
         walk_away=_known("walk-away", Words, folders),
         signs=_known("signs", Words, folders),
         guide=read_texts(folders, "guide", Named[GuideSection]),
-        groups=read_texts(folders, "home", Named[HomeGroup]),
         walk=_known("walk", Words, folders),
         review=_known("review", Words, folders),
         digest=_digest(settings, folders),

@@ -1,4 +1,4 @@
-"""Procedures to choose from: by symptom on the home page, all of them on the list page."""
+"""Procedures to choose from: by their titles on the home page, by all their words in the list."""
 
 from __future__ import annotations
 
@@ -9,9 +9,11 @@ from pullcord.model.procedure import Procedure
 from pullcord.pages.address import (
     BENCH,
     BINDER,
+    FINDER,
     GUIDE,
     JOBS,
     MACHINES,
+    MAP,
     PROCEDURES,
     RULES,
     file_link,
@@ -19,24 +21,24 @@ from pullcord.pages.address import (
     procedure_uri,
 )
 from pullcord.pages.before import say_time
+from pullcord.pages.finder_page import has_finder
+from pullcord.pages.groups import URGENT, name_groups
 from pullcord.pages.imprint import Imprint, imprint
 from pullcord.pages.kit import Kit, render
 from pullcord.pages.machine_list import machine_links
 from pullcord.pages.need import ReadProcedure, ReadProject
 from pullcord.pages.page import Heading, Page, PageLink
-from pullcord.pages.texts import HomeGroup
 
 PLACES = (
     ("guide", GUIDE),
     ("list", PROCEDURES),
+    ("map", MAP),
     ("jobs", JOBS),
     ("machines", MACHINES),
     ("bench", BENCH),
     ("rules", RULES),
 )
-"""The pages every site has, but for those of jobs and machines; in the order of the home page."""
-REST = "other"
-"""Where procedures stand that no group names."""
+"""The pages of a site, without those of what it does not have; in the order of the home page."""
 
 
 @dataclass(frozen=True)
@@ -58,12 +60,16 @@ class Group:
     id: str
     title: str
     entries: tuple[Entry, ...]
+    is_urgent: bool
+    """Whether they are about a machine that is dangerous as it stands."""
 
 
 @dataclass(frozen=True)
 class HomeView:
     """The home page, decided."""
 
+    finder: PageLink | None
+    """Where one goes by signs; none in a library without any."""
     groups: tuple[Group, ...]
     jobs: tuple[PageLink, ...]
     machines: tuple[PageLink, ...]
@@ -76,33 +82,33 @@ class ListView:
     """The list of all procedures, decided."""
 
     count: str
-    entries: tuple[Entry, ...]
+    groups: tuple[Group, ...]
     imprint: Imprint
 
 
 def home_page(kit: Kit, project: ReadProject, jobs: tuple[PageLink, ...] = ()) -> Page:
     """Return the page that asks what the machine is doing, and names the jobs on the bench."""
-    groups, uri = _groups(kit, project), kit.settings.home_uri
+    uri = kit.settings.home_uri
+    groups = _groups(kit, project, uri)
     machines = machine_links(kit, project, uri)
     held = {"jobs": jobs, "machines": machines, "safety": True, "places": True}
     headings = (
         *(Heading(f"group-{group.id}", group.title, 2) for group in groups),
         *(Heading(id_, kit.words[f"{id_}_title"], 2) for id_, has in held.items() if has),
     )
-    view = HomeView(groups, jobs, machines, _places(kit, project), imprint(kit))
+    places = _places(kit, project)
+    view = HomeView(_finder(kit, project), groups, jobs, machines, places, imprint(kit))
     html = render(kit, "home", view)
     return Page(uri, kit.words["home_title"], html, headings, in_nav=True)
 
 
 def list_page(kit: Kit, project: ReadProject) -> Page:
     """Return the page that lists every procedure with its revision."""
-    entries = tuple(
-        procedure_entry(kit, read, link(PROCEDURES, procedure_uri(name)))
-        for name, read in project.files.items()
-    )
-    count = kit.words["list_count"].format(count=len(entries))
-    html = render(kit, "list", ListView(count, entries, imprint(kit)))
-    return Page(PROCEDURES, kit.words["list_title"], html, (), in_nav=True)
+    groups = _groups(kit, project, PROCEDURES)
+    headings = tuple(Heading(f"group-{group.id}", group.title, 2) for group in groups)
+    count = kit.words["list_count"].format(count=len(project.files))
+    html = render(kit, "list", ListView(count, groups, imprint(kit)))
+    return Page(PROCEDURES, kit.words["list_title"], html, headings, in_nav=True)
 
 
 def procedure_entry(kit: Kit, read: ReadProcedure, href: str) -> Entry:
@@ -118,22 +124,26 @@ def procedure_entry(kit: Kit, read: ReadProcedure, href: str) -> Entry:
     )
 
 
-def _groups(kit: Kit, project: ReadProject) -> tuple[Group, ...]:
-    named = {name for group in kit.groups.values() for name in group.procedures}
-    rest = tuple(name for name in project.files if name not in named)
-    other = HomeGroup(title=kit.words["group_other"], procedures=rest)
-    groups = {**kit.groups, REST: other}
-    found = (_group(kit, project, id_, group) for id_, group in groups.items())
-    return tuple(group for group in found if group.entries)
-
-
-def _group(kit: Kit, project: ReadProject, id_: str, group: HomeGroup) -> Group:
-    entries = (
-        procedure_entry(kit, project.files[name], link(kit.settings.home_uri, procedure_uri(name)))
-        for name in group.procedures
-        if name in project.files
+def _groups(kit: Kit, project: ReadProject, from_uri: str) -> tuple[Group, ...]:
+    return tuple(
+        Group(
+            id=group.id,
+            title=group.title,
+            entries=tuple(
+                procedure_entry(kit, project.files[name], link(from_uri, procedure_uri(name)))
+                for name in group.names
+            ),
+            is_urgent=group.id == URGENT,
+        )
+        for group in name_groups(kit.words, project.library)
     )
-    return Group(id_, group.title, tuple(entries))
+
+
+def _finder(kit: Kit, project: ReadProject) -> PageLink | None:
+    if not has_finder(project.library):
+        return None
+    href = link(kit.settings.home_uri, FINDER)
+    return PageLink(kit.words["finder_title"], kit.words["finder_says"], href)
 
 
 def _places(kit: Kit, project: ReadProject) -> tuple[PageLink, ...]:
@@ -148,7 +158,8 @@ def _places(kit: Kit, project: ReadProject) -> tuple[PageLink, ...]:
 
 
 def _has_page(project: ReadProject, uri: str) -> bool:
-    return bool({JOBS: project.jobs, MACHINES: project.machines}.get(uri, True))
+    needs = {JOBS: project.jobs, MACHINES: project.machines, MAP: project.files}
+    return bool(needs.get(uri, True))
 
 
 def _facts(words: Mapping[str, str], procedure: Procedure) -> tuple[str, ...]:

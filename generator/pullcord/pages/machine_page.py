@@ -7,13 +7,20 @@ from dataclasses import dataclass
 from decimal import Decimal
 
 from pullcord.model.machine import Machine, SheetValue
-from pullcord.pages.address import BENCH, MACHINES, link, machine_uri, procedure_uri
+from pullcord.pages.address import (
+    BENCH,
+    MACHINES,
+    job_uri,
+    link,
+    machine_uri,
+    procedure_uri,
+)
 from pullcord.pages.imprint import Imprint, imprint
 from pullcord.pages.kit import Kit, render
 from pullcord.pages.lists import Entry, procedure_entry
 from pullcord.pages.machine_list import kind_facts
 from pullcord.pages.need import ReadMachine, ReadProject
-from pullcord.pages.page import Heading, Page
+from pullcord.pages.page import Heading, Page, PageLink
 from pullcord.pages.plug import PlugView, plug_views
 from pullcord.pages.prose import paragraphs, plain
 from pullcord.pages.subject import Subject
@@ -42,6 +49,8 @@ class MachineView:
     title: str
     about: tuple[str, ...]
     facts: tuple[tuple[str, str], ...]
+    jobs: tuple[PageLink, ...]
+    """The jobs on it."""
     values: tuple[ValueView, ...]
     tables: tuple[Table, ...]
     """Copper windings by temperature, and what follows from the figures."""
@@ -71,6 +80,7 @@ def _view(kit: Kit, project: ReadProject, machine: Machine, subject: Subject) ->
         title=machine.title,
         about=paragraphs(machine.about),
         facts=tuple(_facts(kit.words, machine)),
+        jobs=tuple(_jobs(kit.words, project, machine.machine)),
         values=tuple(_value(kit.words, name, value) for name, value in machine.values.items()),
         tables=tuple(_tables(kit.words, machine)),
         plugs=plug_views(kit, subject),
@@ -93,6 +103,13 @@ def _facts(words: Mapping[str, str], machine: Machine) -> Iterator[tuple[str, st
         yield words["machine_tyres"], machine.tyres
     if machine.altitude_metres is not None:
         yield words["machine_height"], f"{machine.altitude_metres:.0f} m"
+
+
+def _jobs(words: Mapping[str, str], project: ReadProject, machine: str) -> Iterator[PageLink]:
+    for name, read in project.jobs.items():
+        if read.job.machine == machine:
+            said = words["machine_job"].format(day=read.job.taken_in)
+            yield PageLink(said, read.job.purpose, link(machine_uri(machine), job_uri(name)))
 
 
 def _value(words: Mapping[str, str], name: str, value: SheetValue) -> ValueView:
@@ -155,7 +172,12 @@ def _whole(figure: str) -> str:
 
 def _headings(words: Mapping[str, str], view: MachineView) -> Iterator[Heading]:
     plugs = tuple(Heading(plug.id, plug.title, 3) for plug in view.plugs)
-    parts = {"procedures": view.procedures, "values": view.values, "plugs": view.plugs}
+    parts = {
+        "jobs": view.jobs,
+        "procedures": view.procedures,
+        "values": view.values,
+        "plugs": view.plugs,
+    }
     for id_, part in (parts | {"figures": view.tables}).items():
         if part:
             below = plugs if id_ == "plugs" else ()

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
 from markupsafe import Markup
@@ -28,6 +28,7 @@ from pullcord.pages.need import ReadProcedure
 from pullcord.pages.odds import other_share, say_share, shares
 from pullcord.pages.page import Heading, Page, PageLink
 from pullcord.pages.prose import paragraphs
+from pullcord.pages.standing import Standing
 from pullcord.pages.step import render_cause, render_step
 from pullcord.pages.way import Signposts, Way, reached_from
 from pullcord.safety.notes import SafetyNotes
@@ -56,6 +57,10 @@ class ProcedureView:
     """The same on paper, and in one file."""
     symptom: tuple[str, ...]
     also_said: tuple[str, ...]
+    known_by: tuple[str, ...]
+    """Its signs, a line for each sense."""
+    alike: tuple[PageLink, ...]
+    """What it is easily taken for, each with the signs they share."""
     about: tuple[str, ...]
     fits: tuple[str, ...]
     time: str
@@ -67,6 +72,8 @@ class ProcedureView:
     tools: tuple[ToolView, ...]
     first: Way
     proves: str
+    stages: tuple[str, ...]
+    """The stages that a pass proves."""
     mistakes: tuple[tuple[str, ...], ...]
     causes: tuple[CauseLine, ...]
     other_odds: str
@@ -88,18 +95,19 @@ class ProcedureView:
 
 def procedure_page(
     kit: Kit, read: ReadProcedure, posts: Signposts, notes: SafetyNotes, chart: ChartView,
-    walk: Markup,
+    walk: Markup, standing: Standing,
 ) -> Page:  # fmt: skip
     """Return the page of a procedure without error findings, with its cautions and its chart.
 
-    `posts` say whether it is the general page or a machine's; `walk` is its `walk_json`.
+    `posts` say whether it is the general page or a machine's; `walk` is its `walk_json`; `standing`
+    is its place in the library.
     """
     procedure, machine = posts.procedure, posts.subject.title
     title = kit.words["machine_title"].format(title=procedure.title, machine=machine)
     return Page(
         src_uri=posts.uri,
         title=title if machine else procedure.title,
-        html=render(kit, "procedure", _view(kit, read.digest, posts, notes, chart, walk)),
+        html=render(kit, "procedure", _view(kit, read.digest, posts, notes, chart, walk, standing)),
         headings=_headings(posts),
         source=read.path,
         in_search=not machine,
@@ -107,9 +115,10 @@ def procedure_page(
 
 
 def _view(
-    kit: Kit, digest: str, posts: Signposts, notes: SafetyNotes, chart: ChartView, walk: Markup
-) -> ProcedureView:
-    procedure = posts.procedure
+    kit: Kit, digest: str, posts: Signposts, notes: SafetyNotes, chart: ChartView, walk: Markup,
+    standing: Standing,
+) -> ProcedureView:  # fmt: skip
+    procedure, words = posts.procedure, kit.words
     return ProcedureView(
         title=procedure.title,
         machine=posts.subject.title,
@@ -118,6 +127,11 @@ def _view(
         files=tuple(file_links(posts)),
         symptom=paragraphs(procedure.symptom),
         also_said=procedure.also_said,
+        known_by=tuple(
+            words[f"signs_{sense}"].format(signs=" · ".join(signs))
+            for sense, signs in standing.signs
+        ),
+        alike=tuple(_alike(posts, standing)),
         about=paragraphs(procedure.about),
         fits=say_fits(kit.words, procedure.fits),
         time=say_time(kit.words, procedure),
@@ -129,6 +143,7 @@ def _view(
         tools=tool_views(procedure),
         first=posts.way(kit.words["start"], Target("step", procedure.start)),
         proves=procedure.proves or "",
+        stages=tuple(words["proves_stage"].format(title=title) for title in standing.stages),
         mistakes=tuple(paragraphs(text) for text in procedure.mistakes),
         causes=_cause_lines(posts),
         other_odds=_other_odds(kit.words, procedure),
@@ -158,6 +173,12 @@ def _versions(posts: Signposts) -> tuple[PageLink, ...]:
         PageLink(sheet, "", link(posts.uri, machine_uri(own.machine))),
         PageLink(posts.words["machine_general"], "", link(posts.uri, procedure_uri(name))),
     )
+
+
+def _alike(posts: Signposts, standing: Standing) -> Iterator[PageLink]:
+    for other in standing.alike:
+        href = link(posts.uri, procedure_uri(other.name))
+        yield PageLink(other.title, " · ".join(other.shares), href)
 
 
 def _cause_lines(posts: Signposts) -> tuple[CauseLine, ...]:

@@ -60,14 +60,6 @@ class GuideSection(Record):
     """A table to stand below the text."""
 
 
-class HomeGroup(Record):
-    """Procedures that stand together on the home page."""
-
-    title: Line
-    procedures: tuple[Name, ...]
-    """Names; those the library does not have are passed over."""
-
-
 def read_texts(folders: Sequence[Path], name: str, shape: type[Shape] | Any) -> Any:
     """Read `texts/NAME.yaml` from every folder, first one first, as the given shape.
 

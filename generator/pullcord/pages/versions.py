@@ -16,6 +16,7 @@ from pullcord.pages.page import PAGES, Page
 from pullcord.pages.procedure_page import procedure_page
 from pullcord.pages.review_page import review_page
 from pullcord.pages.sight import review_key, seen_from, sight_key
+from pullcord.pages.standing import Standing, standings
 from pullcord.pages.subject import Subject
 from pullcord.pages.walk_data import walk_data, walk_json
 from pullcord.pages.walk_left import read_left
@@ -43,7 +44,7 @@ def procedure_pages(
 
     Raises LayoutError when a flowchart cannot be laid out.
     """
-    notes = safety_notes(project.library)
+    notes, places = safety_notes(project.library), standings(project.library)
     for name, read in project.files.items():
         seen = seen_from(read.procedure, project.library)
         fitting = [
@@ -52,8 +53,13 @@ def procedure_pages(
             if subject.machine is None or is_fitting(read.procedure, subject.machine)
         ]
         found = counts.get(name, {})
-        key = ("pages", repr(found), *sight_key(kit, seen, read, notes[name], fitting))
-        made = _versions(kit, seen, read, notes[name], fitting, found)
+        key = (
+            "pages",
+            repr(found),
+            repr(places[name]),
+            *sight_key(kit, seen, read, notes[name], fitting),
+        )
+        made = _versions(kit, seen, read, notes[name], fitting, found, places[name])
         yield from _kept(kit, key, read, made)
 
 
@@ -86,7 +92,7 @@ def _review(
 
 def _versions(
     kit: Kit, seen: Library, read: ReadProcedure, notes: SafetyNotes, subjects: Sequence[Subject],
-    found: Mapping[str, int],
+    found: Mapping[str, int], standing: Standing,
 ) -> Iterator[Page]:  # fmt: skip
     procedure, order = read.procedure, reading_order(read.procedure)
     posts = [Signposts(procedure, seen, order, kit.words, subject) for subject in subjects]
@@ -94,4 +100,4 @@ def _versions(
     left = read_left(procedure, found)
     for each, chart in zip(posts, charts, strict=True):
         walk = walk_json(walk_data(kit, each, read.digest, left))
-        yield procedure_page(kit, read, each, notes, chart, walk)
+        yield procedure_page(kit, read, each, notes, chart, walk, standing)

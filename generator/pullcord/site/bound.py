@@ -14,7 +14,7 @@ from pullcord.site.policy import inline_scripts, with_policy
 HOMES = ("index.md", "start.md")
 """Where the page of symptoms is, by whether the project has a home page of its own."""
 _STYLES = ("font.css", "pullcord.css", "chart.css", "pin-chart.css", "plot.css", "job.css",
-           "search.css", "walk.css")  # fmt: skip
+           "search.css", "walk.css", "finder.css")  # fmt: skip
 """What the pages need of our styles; the rest is for the theme."""
 
 
