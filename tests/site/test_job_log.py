@@ -41,6 +41,12 @@ PROCEDURE = example(
         answers: {below: cause dry-casing, within: cause air-leak, above: cause dry-casing}
     """
 )
+STAGES = """\
+stages: own
+stage:
+  taken-in: {title: Taken in, means: It is here.}
+  drives: {title: Drives, means: It drives., after: taken-in}
+"""
 MACHINE = "machine: plough\ntitle: Old plough\nkind: plough\n"
 BY_HAND = """\
 # The plough by the lower gate.
@@ -71,7 +77,8 @@ def put(folder: Path, log: str = BY_HAND) -> OpenLog:
         "procedures/no-prime.yaml": PROCEDURE,
         "machines/plough.yaml": MACHINE,
         "jobs/plough-autumn.yaml": log,
-        "mkdocs.yml": "plugins: [pullcord]\n",
+        "procedures/own.yaml": STAGES,
+        "mkdocs.yml": "plugins:\n  - pullcord: {library: false}\n",
     }
     for name, text in files.items():
         path = folder / name
