@@ -7,6 +7,11 @@ from pullcord.model.procedure import Library
 from tests.analysis.making import make_procedure
 
 STAGES = {
+    "taken": {
+        "title": "Taken in",
+        "means": "It is.",
+        "proved-by": [{"procedure": "take-in", "step": "look", "answers": "not so"}],
+    },
     "safe": {"title": "Safe", "means": "It is.", "looked-for-in": "make-safe"},
     "fuel": {
         "title": "Fuel",
@@ -27,6 +32,7 @@ HAND_OVERS = {
     "first-run": ["smokes", "leaks"],
     "smokes": ["floods"],
     "floods": ["leaks"],
+    "take-in": ["smokes"],
     "lay-up": ["floods", "make-safe"],
     "leaks": [],
     "tank": [],
@@ -59,7 +65,10 @@ def test_the_first_stage_that_names_a_procedure_is_what_it_is_for() -> None:
 
 
 def test_others_serve_what_leads_to_them() -> None:
-    """Smokes is as near to the first run as to the first ride: the earlier stage has it."""
+    """Smokes is as near to the first run as to the first ride: the earlier stage has it.
+
+    Taking in leads there too, but it is done by one answer, whether or not anything smokes.
+    """
     found = purposes(library())
     assert found["smokes"] == found["floods"] == "runs"
 

@@ -97,7 +97,7 @@ def test_every_word_is_printed_somewhere() -> None:
     code = Path(__file__).parents[2] / "generator" / "pullcord" / "pages"
     sources = [*code.rglob("*.py"), *(TEMPLATES / "pages").glob("*.j2")]
     text = "\n".join(path.read_text(encoding="utf-8") for path in sources)
-    built = [*re.findall(r"f\"(\w+_)\{", text), "guide_", "list_", "rules_"]
+    built = [*re.findall(r"f\"(\w+_)\{", text), "guide_", "list_", "map_", "rules_"]
     titles = {"before", "causes", "flowchart", "steps", "remedies", "done"}
     dead = [
         key

@@ -27,19 +27,19 @@ def stages_proved_by(library: Library, procedure: str) -> tuple[str, ...]:
 def purposes(library: Library) -> Mapping[str, str]:
     """Return the name of the stage that each procedure serves; one that serves none is left out.
 
-    It is the first stage that names the procedure. Failing that, the stage proved by the nearest
-    procedure that leads to it; failing that, the one of whatever it leads to first. Where several
-    are as near, the stage that comes first.
+    It is the first stage that names the procedure. Failing that, the stage that the nearest
+    procedure leading to it proves when no fault is found in it; failing that, the one of whatever
+    it leads to first. Where several are as near, the stage that comes first.
     """
     graph = library_graph(library)
     named = _first_stage(library, lambda stage: (*_proving(stage), *stage.looked_for_in))
-    proving = _first_stage(library, _proving)
+    passed = _first_stage(library, _passed)
     place = {name: number for number, name in enumerate(library.stages)}
     found = {}
     for procedure in library.procedures:
         stage = (
             named.get(procedure)
-            or _nearest(graph.reverse(copy=False), procedure, proving, place)
+            or _nearest(graph.reverse(copy=False), procedure, passed, place)
             or _nearest(graph, procedure, named, place)
         )
         if stage:
@@ -49,6 +49,11 @@ def purposes(library: Library) -> Mapping[str, str]:
 
 def _proving(stage: Stage) -> tuple[str, ...]:
     return tuple(each.procedure for each in stage.proved_by if each.procedure)
+
+
+def _passed(stage: Stage) -> tuple[str, ...]:
+    """Return what proves the stage when it is gone through to its end, not by one step of it."""
+    return tuple(each.procedure for each in stage.proved_by if each.procedure and not each.step)
 
 
 def _first_stage(library: Library, naming: Callable[[Stage], tuple[str, ...]]) -> dict[str, str]:
