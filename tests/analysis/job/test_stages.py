@@ -173,6 +173,21 @@ def test_every_stage_says_why_in_one_sentence(log, stage) -> None:
         assert state.entry is None or given.job.log[state.entry].date[:10] == state.since
 
 
+def test_where_to_look_begins_with_what_proves_it() -> None:
+    """A stage whose proof is a procedure sends one there, though it looks for faults elsewhere."""
+    stages = """\
+stages: small
+stage:
+  runs: {title: R, means: R., proved-by: [{procedure: idle}], looked-for-in: [leak, idle]}
+  drives: {title: D, means: D., proved-by: [{procedure: spark}]}
+  idles: {title: I, means: I., proved-by: [{procedure: spark, step: gap, answers: strong spark}]}
+"""
+    why = {state.name: state.why for state in read_stages(make_given(stages=stages))}
+    assert "go through “It will not idle” and “It leaks”" in why["runs"]
+    assert "go through “No spark”" in why["drives"]
+    assert "write so in the log" in why["idles"]
+
+
 def test_a_reading_too_close_to_call_changes_nothing() -> None:
     """The meter cannot say, so the log has not said either."""
     stages = """\

@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field, replace
 
-from pullcord.analysis.job.evidence import Said, said_of
+from pullcord.analysis.job.evidence import Said, proving_procedures, said_of
 from pullcord.analysis.job.given import Given
 from pullcord.analysis.job.report import Proof, StageState
 from pullcord.analysis.job.state import Standing, standings
@@ -170,7 +170,8 @@ def _nothing_said(given: Given, stage: Stage, told: Mapping[str, StageState]) ->
     if lacking:
         return f"it waits for {titles_of(given, lacking)}"
     known = given.library.procedures
-    looked = [f"“{known[name].title}”" for name in stage.looked_for_in if name in known]
+    names = dict.fromkeys((*proving_procedures(stage), *stage.looked_for_in))
+    looked = [f"“{known[name].title}”" for name in names if name in known]
     if looked:
         return f"nothing has proved it yet: go through {listed(looked)}"
     return "nothing has proved it yet: when it has been shown, write so in the log"
