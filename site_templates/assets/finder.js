@@ -78,7 +78,7 @@
   }
 
   function read() {
-    const ids = decodeURIComponent(location.hash.slice(1)).split("+");
+    const ids = location.hash.slice(1).split("+");
     picked = signs.filter((sign) => ids.includes(sign.id));
     show();
   }

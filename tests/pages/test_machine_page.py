@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
@@ -10,9 +11,12 @@ import pytest
 import yaml
 
 from pullcord.model.machine import Machine
+from pullcord.pages.machine_page import machine_page
 from pullcord.readings import NOT_KNOWN
+from tests.pages.jobs import Bench
 from tests.pages.make import (
     BIKE,
+    KIT,
     PINNED,
     SHEET_DIGEST,
     WONT_IDLE,
@@ -169,3 +173,15 @@ def test_any_figure_makes_a_page(limits: str) -> None:
     text = text.replace("78-80", "78-80 links")
     pages = pages_of(procedure(PINNED), procedure(WONT_IDLE), machines=(machine(text),))
     assert values(tree_of(pages["machines/old-bike.md"]))["Source coil"]
+
+
+def test_a_machines_page_leads_to_the_jobs_on_it() -> None:
+    """By the day it was taken in and what for; another machine's jobs are not named."""
+    bench = Bench()
+    read = bench.shelf.machines["old-bike"]
+    page = tree_of(machine_page(KIT, bench.shelf, read, bench.subject))
+    (link,) = page.by_id("jobs").tags("a")
+    assert link.attrs["href"] == "../jobs/spring.html"
+    assert link.text == f"Taken in on {bench.report.job.taken_in} {bench.report.job.purpose}"
+    other = replace(read, machine=read.machine.model_copy(update={"machine": "other"}))
+    assert "jobs" not in tree_of(machine_page(KIT, bench.shelf, other, bench.subject)).ids()

@@ -6,7 +6,7 @@ import pytest
 
 from pullcord.project import load_project
 from pullcord.safety.box import SignalWord
-from pullcord.safety.urgent import is_urgent, urgent_first, word_at_sight
+from pullcord.safety.urgent import is_urgent, word_at_sight
 from pullcord.source.places import shipped_procedures
 from tests.analysis.making import make_procedure
 
@@ -44,14 +44,6 @@ def test_what_comes_later_does_not_make_it_urgent() -> None:
 def test_a_start_that_is_not_there_is_not_urgent() -> None:
     """A rule reports it; nothing falls over."""
     assert not is_urgent(make_procedure({"look": {"then": "done"}}, {}, start="lost"))
-
-
-def test_urgent_first_keeps_the_order_otherwise() -> None:
-    """Nothing else moves."""
-    look, leak = {"look": {"then": "done"}}, {"leak": {"opens": "petrol", "then": "done"}}
-    names = {"a": look, "b": leak, "c": look, "d": leak}
-    made = [make_procedure(steps, {}, procedure=name) for name, steps in names.items()]
-    assert [each.procedure for each in urgent_first(made)] == ["b", "d", "a", "c"]
 
 
 def test_of_the_shipped_procedures_a_leak_is_urgent_and_no_spark_is_not() -> None:

@@ -5,7 +5,10 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass
 
+import networkx as nx
+
 from pullcord.analysis.purpose import purposes
+from pullcord.graph import library_graph
 from pullcord.model.procedure import Library
 from pullcord.safety.urgent import is_urgent
 
@@ -29,10 +32,12 @@ def name_groups(words: Mapping[str, str], library: Library) -> tuple[NameGroup, 
     """Return every procedure in one group, without empty groups.
 
     What is dangerous as it stands comes first, then the stages in their order, then what serves
-    none of them. In a stage those it names come first, in its own order.
+    none of them. In a stage those it names come first, in its own order; then whatever hands over
+    to others before these.
     """
-    serves, urgent = purposes(library), _urgent(library)
-    calm = [name for name in library.procedures if name not in urgent]
+    serves, order = purposes(library), _order(library)
+    urgent = tuple(name for name in order if is_urgent(library.procedures[name]))
+    calm = [name for name in order if name not in urgent]
     groups = [NameGroup(URGENT, words["group_urgent"], urgent)]
     for id_, stage in library.stages.items():
         mine = [name for name in calm if serves.get(name) == id_]
@@ -50,5 +55,9 @@ def in_order(words: Mapping[str, str], library: Library) -> tuple[str, ...]:
     return tuple(name for group in name_groups(words, library) for name in group.names)
 
 
-def _urgent(library: Library) -> tuple[str, ...]:
-    return tuple(name for name, each in library.procedures.items() if is_urgent(each))
+def _order(library: Library) -> tuple[str, ...]:
+    graph = library_graph(library).subgraph(library.procedures)
+    if not nx.is_directed_acyclic_graph(graph):
+        return tuple(library.procedures)
+    place = {name: number for number, name in enumerate(library.procedures)}
+    return tuple(nx.lexicographical_topological_sort(graph, key=place.__getitem__))

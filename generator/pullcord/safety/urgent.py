@@ -8,8 +8,6 @@ of the gravest word, or has the hands come near what moves, hangs or is under pr
 
 from __future__ import annotations
 
-from collections.abc import Iterable
-
 from pullcord.model.procedure import Procedure
 from pullcord.safety.box import SignalWord
 from pullcord.safety.boxes import boxes_of
@@ -38,8 +36,3 @@ def word_at_sight(procedure: Procedure) -> SignalWord | None:
     effects = effects_of(procedure.steps[procedure.start])
     boxes = boxes_of(exposure(AT_START, effects))
     return max((box.signal for box in boxes), default=None)
-
-
-def urgent_first(procedures: Iterable[Procedure]) -> tuple[Procedure, ...]:
-    """Return the procedures in their order, those that are urgent before the others."""
-    return tuple(sorted(procedures, key=lambda procedure: not is_urgent(procedure)))
