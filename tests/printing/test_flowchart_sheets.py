@@ -18,14 +18,16 @@ from tests.printing.sheets import (
 )
 
 PROCEDURES = tuple(press().project.files)
-PAPERS: tuple[PaperName, ...] = ("a4", "letter")
-CASES = [
-    *((name, "", paper) for name in PROCEDURES for paper in PAPERS),
+CASES: list[tuple[str, str, PaperName]] = [
+    *((name, "", "a4") for name in PROCEDURES),
+    # The two papers differ little; one procedure in four shows that Letter is laid out for itself.
+    *((name, "", "letter") for name in PROCEDURES[::4]),
     ("no-spark", "quince", "a4"),
     ("no-spark", "damson", "letter"),
 ]
 LEAST_PT = 7.0
-MOST_SHEETS = {"leaks-fuel": 3, "no-spark": 6, "wont-idle": 6}
+MOST_SHEETS = {"no-spark": 6, "wont-idle": 6}
+"""Of the two large ones; any other takes no more than three."""
 
 
 @pytest.fixture(scope="module", params=CASES, ids="-".join)
@@ -115,7 +117,7 @@ def test_type_can_be_read(chart: Printed) -> None:
 
 def test_as_few_sheets_as_promised(chart: Printed, procedure: Procedure) -> None:
     """A shipped procedure takes no more sheets than a person will pin up side by side."""
-    assert len(chart.sheets) <= MOST_SHEETS[procedure.procedure]
+    assert len(chart.sheets) <= MOST_SHEETS.get(procedure.procedure, 3)
 
 
 def test_the_binding_edge_stays_free(chart: Printed) -> None:

@@ -9,7 +9,13 @@ from pullcord.drawing.chart import Node
 from pullcord.drawing.geometry import Label, Shape
 from pullcord.drawing.style import Style
 from pullcord.printing.chart.rows import Aside, Row
-from pullcord.printing.chart.symbols import answer_label, box_shape, check_shape, widest_word
+from pullcord.printing.chart.symbols import (
+    answer_label,
+    box_shape,
+    check_shape,
+    signal_px,
+    widest_word,
+)
 
 CIRCLE_PX = 30.0
 """Across a connector."""
@@ -92,7 +98,9 @@ def strip_style(width_px: float, rows: Sequence[Row], text: Style) -> StripStyle
     ends = [part.text for aside in asides if aside.end for part in aside.end.paragraphs]
     answer = _between(widest_word(answers, text, "regular"), ANSWER_PX)
     answer = max(answer, _ANSWER_SHARE * width_px)
-    end = _between(widest_word(ends, text, "bold") + 2 * text.padding_px, END_PX)
+    signals = [signal_px(aside.end, text) for aside in asides if aside.end]
+    widest = max(widest_word(ends, text, "bold"), *signals, 0.0)
+    end = _between(widest + 2 * text.padding_px, END_PX)
     step = width_px - TRUNK_PX - answer - 1.5 * ARROW_PX - end - LANES * LANE_PX
     if step < STEP_PX:
         return None

@@ -71,6 +71,14 @@ def widest_word(texts: Iterable[str], style: Style, weight: Weight) -> float:
     return max((words.widest_px for words in measured), default=0.0)
 
 
+def signal_px(node: Node, style: Style) -> float:
+    """Return the width of a node's hazard symbol and signal word, which stay in one line."""
+    if node.signal is None:
+        return 0.0
+    word, *_ = blocks_of(replace(node, note=""), inf, style)
+    return word.words.pieces[0][1]
+
+
 def _answer(answer: str, widest_px: float, style: Style) -> Block:
     words = measure_words(answer, widest_px, style.type_px, "regular")
     return Block(words, "regular", "answer")
