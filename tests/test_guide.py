@@ -18,7 +18,8 @@ GUIDE = Path(__file__).parents[1] / "guide"
 PAGES = ("first-procedure", "cookbook", "faq")
 BLOCK = re.compile(r"^```(\w+)\n(.*?)^```$", re.MULTILINE | re.DOTALL)
 STEP = re.compile(r"^  ([a-z-]+):\n(?:    .*\n)+", re.MULTILINE)
-MOST_COLUMNS = 78
+MOST_COLUMNS = 67
+"""What a tablet of 768 px held upright shows of a block; measured in a browser."""
 HEAD_LINES = 3
 """The lines of a new file that the reader keeps."""
 
