@@ -36,9 +36,10 @@ def printable(text: str) -> str:
 
     The engine would let such a word run off the sheet.
     """
-    one_line = (" " if c.isspace() and c != NO_BREAK else c for c in text)
-    kept = "".join(UNKNOWN if unicodedata.category(c) in _NEVER else c for c in one_line)
-    return _LONG_WORD.sub(_with_breaks, kept.translate(_ALIKE))
+    if not text.isprintable():  # Else there are no such characters, and no spaces but the one.
+        one_line = (" " if c.isspace() and c != NO_BREAK else c for c in text)
+        text = "".join(UNKNOWN if unicodedata.category(c) in _NEVER else c for c in one_line)
+    return _LONG_WORD.sub(_with_breaks, text.translate(_ALIKE))
 
 
 def in_our_font(text: str) -> str:

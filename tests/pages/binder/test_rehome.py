@@ -39,7 +39,20 @@ CASES = {
         "<p>&lt;b&gt; &#34;id=&#34; &amp; Ω</p>",
         "<p>&lt;b&gt; &#34;id=&#34; &amp; Ω</p>",
     ),
-    "hostile attribute": ('<p title="&#34; onclick=&#34;x">', '<p title="&quot; onclick=&quot;x">'),
+    "hostile attribute": (
+        '<p title="&#34; onclick=&#34;x" id="a">',
+        '<p title="&#34; onclick=&#34;x" id="no-spark--a">',
+    ),
+    "hostile id": (
+        '<p id="&#34; onclick=&#34;x">',
+        '<p id="no-spark--&quot; no-spark--onclick=&quot;x">',
+    ),
+    "what looks like an attribute": ('<p title=" id=x > href=y">', '<p title=" id=x > href=y">'),
+    "other quotes": (
+        "<p id='a' class=b><a href=#a>x</a>",
+        '<p id="no-spark--a" class=b><a href="#no-spark--a">x</a>',
+    ),
+    "capitals": ('<svg viewBox="0 0 1 1">', '<svg viewBox="0 0 1 1">'),
     "data block": (
         '<script type="application/json">{"a":"</b>"}</script>',
         '<script type="application/json">{"a":"</b>"}</script>',

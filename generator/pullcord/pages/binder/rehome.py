@@ -3,12 +3,21 @@
 from __future__ import annotations
 
 import posixpath
-from collections.abc import Callable, Iterator, Mapping
-from html import escape
-from html.parser import HTMLParser
+import re
+from collections.abc import Iterator, Mapping
+from html import escape, unescape
 
 _IDS = {"id", "for", "aria-labelledby", "aria-describedby", "aria-controls"}
 _LINKS = {"href", "xlink:href"}
+_RAW = {"script", "style"}
+"""What stands in these is no HTML."""
+_TAG = re.compile(
+    r"""<(?P<end>/?)(?P<name>[A-Za-z][^\s/>]*)(?P<given>(?:[^>"']|"[^"]*"|'[^']*')*)>"""
+)
+_ATTRIBUTE = re.compile(
+    r"""\s+(?P<name>[^\s=>"'/]+)(?:\s*=\s*(?P<value>"[^"]*"|'[^']*'|[^\s"'>]+))?"""
+)
+_MAY_MOVE = re.compile("|".join(sorted(_IDS | _LINKS)), re.IGNORECASE)
 _SHARED = "pc-sign-"
 """Ids that begin so are the same drawing on every page, kept once."""
 
@@ -19,10 +28,7 @@ def rehome(html: str, uri: str, homes: Mapping[str, str]) -> str:
     `uri` is the page's address, `homes` the id each page of the document has in it, by address.
     A link to a page that is not in the document becomes plain text, so that nothing leads nowhere.
     """
-    writer = _Writer(uri, homes)
-    writer.feed(html)
-    writer.close()
-    return "".join(writer.parts)
+    return "".join(_Writer(uri, homes).write(html))
 
 
 def home_of(uri: str) -> str:
@@ -47,58 +53,59 @@ def stand_in(uri: str, at: str) -> str:
     return f"procedures/{name}" if is_asked_for else sheet
 
 
-class _Writer(HTMLParser):
+class _Writer:
+    """Writes a page anew, tag by tag. A page's tags are many, so one is looked into only if it may
+    hold what is to be moved, and everything between them stays as it is."""
+
     def __init__(self, uri: str, homes: Mapping[str, str]) -> None:
-        super().__init__(convert_charrefs=False)
         self._uri = uri
         self._homes = homes
-        self.parts: list[str] = []
         self._links: list[str] = []
         """For each open `<a>`, the element it was written as."""
         self._drawings = 0
         """How many drawings are open: an element of HTML would end them."""
 
-    def handle_starttag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
-        self._write_tag(tag, attrs, ">")
+    def write(self, html: str) -> Iterator[str]:
+        at = 0
+        while tag := _TAG.search(html, at):
+            yield html[at : tag.start()]
+            at, name = tag.end(), tag["name"].lower()
+            yield self._end(tag, name) if tag["end"] else self._start(tag, name)
+            if name in _RAW and not tag["end"]:
+                end = html.find(f"</{name}", at)
+                yield html[at:end] if end >= 0 else html[at:]
+                at = end if end >= 0 else len(html)
+        yield html[at:]
 
-    def handle_startendtag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
-        self._write_tag(tag, attrs, "/>")
+    def _end(self, tag: re.Match[str], name: str) -> str:
+        self._drawings -= name == "svg"
+        return f"</{self._links.pop()}>" if name == "a" and self._links else tag[0]
 
-    def handle_endtag(self, tag: str) -> None:
-        self._drawings -= tag == "svg"
-        if tag == "a" and self._links:
-            tag = self._links.pop()
-        self.parts.append(f"</{tag}>")
+    def _start(self, tag: re.Match[str], name: str) -> str:
+        if name == "img":
+            return ""  # A picture lies in a file of its own; its name stands below it in words.
+        self._drawings += name == "svg" and not tag[0].endswith("/>")
+        lost: list[str] = []
+        given = tag["given"]
+        if _MAY_MOVE.search(given):
+            given = _ATTRIBUTE.sub(lambda each: self._moved(each, lost), given)
+        if name != "a":
+            return f"<{tag['name']}{given}>"
+        written = ("g" if self._drawings else "span") if lost else "a"
+        self._links.append(written)
+        return f"<{written}{given}>"
 
-    def handle_data(self, data: str) -> None:
-        self.parts.append(data)
-
-    def handle_entityref(self, name: str) -> None:
-        self.parts.append(f"&{name};")
-
-    def handle_charref(self, name: str) -> None:
-        self.parts.append(f"&#{name};")
-
-    def _write_tag(self, tag: str, attrs: list[tuple[str, str | None]], end: str) -> None:
-        if tag == "img":
-            return  # A picture lies in a file of its own; its name stands below it in words.
-        moved = list(self._moved(attrs))
-        self._drawings += tag == "svg" and end == ">"
-        if tag == "a":
-            is_lost = any(name == "href" and value is None for name, value in moved)
-            tag = ("g" if self._drawings else "span") if is_lost else "a"
-            self._links.append(tag)
-        kept = ((name, value) for name, value in moved if not (name == "href" and value is None))
-        words = (name if value is None else f'{name}="{escape(value)}"' for name, value in kept)
-        # Names come in small letters; an HTML reader gives those of SVG their capitals back.
-        self.parts.append(" ".join((f"<{tag}", *words)) + end)
-
-    def _moved(self, attrs: list[tuple[str, str | None]]) -> Iterator[tuple[str, str | None]]:
-        for name, value in attrs:
-            move: Callable[[str], str | None] = self._link if name in _LINKS else str
-            if name in _IDS:
-                move = self._ids
-            yield name, None if value is None else move(value)
+    def _moved(self, attribute: re.Match[str], lost: list[str]) -> str:
+        """Return an attribute moved; a link that leads nowhere is noted as lost and left out."""
+        name = attribute["name"].lower()
+        if name not in _IDS | _LINKS or attribute["value"] is None:
+            return attribute[0]
+        value = unescape(attribute["value"].strip("\"'"))
+        moved = self._link(value) if name in _LINKS else self._ids(value)
+        if moved is None:
+            lost.append(name)
+            return ""
+        return f' {attribute["name"]}="{escape(moved)}"'
 
     def _ids(self, value: str) -> str:
         return " ".join(self._id(one) for one in value.split())

@@ -12,6 +12,7 @@ from pydantic import TypeAdapter
 
 from pullcord.drawing.cache import keep_value
 from pullcord.drawing.chart import Chart, OtherProcedure, chart_of
+from pullcord.drawing.geometry import Geometry
 from pullcord.pages.reading import chart_limits
 from pullcord.printing.chart.notes import Note, NoteBook, height_mm
 from pullcord.printing.chart.sheets import ChartJob, ChartSheets, flowchart_sheets
@@ -20,6 +21,7 @@ from pullcord.printing.press import Topic
 
 _SHEETS = TypeAdapter(ChartSheets)
 _CHART = TypeAdapter(Chart)
+_GEOMETRY = TypeAdapter(Geometry)
 
 
 def chart_part(topic: Topic) -> Mapping[str, Any]:
@@ -43,7 +45,7 @@ def chart_part(topic: Topic) -> Mapping[str, Any]:
         "mm_per_px": laid.mm_per_px,
         "sheets": [
             {
-                "geometry": asdict(sheet.geometry),
+                "geometry": _GEOMETRY.dump_python(sheet.geometry),
                 "room_mm": sheet.room_mm,
                 "notes": [[_note(note) for note in column] for column in sheet.notes],
                 "notes_mm": height_mm(sheet.notes),
