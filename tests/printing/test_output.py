@@ -76,12 +76,13 @@ def test_a_site_gets_the_sheets_of_every_procedure(tmp_path: Path) -> None:
 def test_a_site_gets_record_sheets_for_its_machines() -> None:
     """A machine that a procedure does not fit gets none of its sheets."""
     made = procedure_pdfs(shed(), SETTINGS, kinds=("record",), machines=("quince",))
-    assert [(file.uri, file.machine) for file in made] == [
+    sheets = {(file.uri, file.machine) for file in made}
+    assert {
         ("print/no-spark-record.pdf", ""),
         ("print/quince/no-spark-record.pdf", "quince"),
-        ("print/wont-idle-record.pdf", ""),
-        ("print/quince/wont-idle-record.pdf", "quince"),
-    ]
+        ("print/no-spark-points-record.pdf", ""),
+    } < sheets
+    assert ("print/quince/no-spark-points-record.pdf", "quince") not in sheets
 
 
 def test_addresses_do_not_meet() -> None:
@@ -121,7 +122,7 @@ def test_a_small_chart_is_not_blown_up(tmp_path: Path) -> None:
     [
         pytest.param("no-sprk", "", "did you mean `no-spark`", id="procedure"),
         pytest.param("no-spark", "quinze", "did you mean `quince`", id="machine"),
-        pytest.param("xxxxxxx", "", "known are: leaks-fuel, no-spark, wont-idle", id="far off"),
+        pytest.param("xxxxxxx", "", "known are: .*leaks-fuel, .*wont-idle", id="far off"),
     ],
 )
 def test_an_unknown_name_is_told(name: str, machine: str, said: str) -> None:
