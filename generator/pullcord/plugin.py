@@ -15,6 +15,7 @@ from mkdocs.structure.nav import Navigation
 from mkdocs.structure.pages import Page
 from mkdocs.structure.toc import AnchorLink, TableOfContents
 
+from pullcord.drawing.cache import trim
 from pullcord.site import assets, beside, find, heading, offline, origin, policy, report
 from pullcord.site.made import Made, make_site
 from pullcord.source.places import site_templates
@@ -134,6 +135,7 @@ class PullcordPlugin(BasePlugin[PullcordConfig]):  # type: ignore[no-untyped-cal
             with report.told_as(PluginError):
                 config.site_dir = str(beside.swap(self._place))
             log.info(f"the site is in {config.site_dir}")
+        trim(Path(self.config.cache))
 
     @event_priority(LAST)
     def on_build_error(self, *, error: Exception) -> None:

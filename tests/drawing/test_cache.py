@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+import os
 from collections.abc import Callable
 from pathlib import Path
 
 import pytest
+from pydantic import TypeAdapter
 
-from pullcord.drawing.cache import keep
+from pullcord.drawing.cache import keep, keep_value, trim
 
 
 def counting(content: bytes) -> tuple[list[int], Callable[[], bytes]]:
@@ -75,3 +77,44 @@ def test_another_key_is_another_entry(tmp_path: Path, other: list[str]) -> None:
     assert keep(tmp_path, ["a"], lambda: b"one") == b"one"
     assert keep(tmp_path, other, lambda: b"two") == b"two"
     assert keep(tmp_path, ["a"], lambda: b"three") == b"one"
+
+
+def test_plain_data_comes_back_as_it_was(tmp_path: Path) -> None:
+    """What is kept as JSON is equal to what was made, tuples and all."""
+    kind = TypeAdapter(tuple[tuple[str, float], ...])
+    value = (("Ω", 0.1), ("", 1e-9))
+    made = [keep_value(tmp_path, ["a"], kind, lambda: value) for _ in range(2)]
+    assert made == [value, value]
+    assert keep_value(None, ["a"], kind, lambda: value) is value
+
+
+def test_trimming_takes_what_was_used_longest_ago(tmp_path: Path) -> None:
+    """Entries go until the rest is no larger than it may be; the last used stay."""
+    for number in range(4):
+        keep(tmp_path, [str(number)], lambda: os.urandom(1000))
+        entry = max(tmp_path.iterdir(), key=lambda path: path.stat().st_mtime_ns)
+        os.utime(entry, (number + 1, number + 1))
+    keep(tmp_path, ["0"], lambda: b"never")
+    trim(tmp_path, 2500)
+    made: list[int] = []
+    for number in range(4):
+        keep(tmp_path, [str(number)], lambda number=number: made.append(number) or b"")
+    assert made == [1, 2]
+
+
+def test_trimming_sweeps_up_what_a_killed_build_left(tmp_path: Path) -> None:
+    """A half-written file goes when it is old; one being written by another build stays."""
+    keep(tmp_path, ["a"], lambda: b"content")
+    for name, age in (("tmp-old", 1), ("tmp-new", 4_000_000_000)):
+        (tmp_path / name).write_bytes(b"half")
+        os.utime(tmp_path / name, (age, age))
+    (tmp_path / "folder").mkdir()
+    trim(tmp_path)
+    assert sorted(p.name for p in tmp_path.iterdir() if len(p.name) < 64) == ["folder", "tmp-new"]
+    assert keep(tmp_path, ["a"], lambda: b"never") == b"content"
+
+
+def test_there_may_be_nothing_to_trim(tmp_path: Path) -> None:
+    """No folder, or none yet, is no harm."""
+    trim(None)
+    trim(tmp_path / "not yet")
