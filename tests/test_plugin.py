@@ -468,21 +468,21 @@ def test_partial_build_is_written_in_place(config: Path, before: dict[str, bytes
     assert after.keys() == before.keys()
 
 
-def build_as(config: Path, command: str) -> MkDocsConfig:
+def build_as(config: Path, command: str, site: Path | None = None) -> MkDocsConfig:
     """Build as one of MkDocs's own commands does, and return the settings as they are then."""
-    settings = load_config(str(config))
+    settings = load_config(str(config), site_dir=str(site) if site else None)
     settings.plugins.on_startup(command=command, dirty=False)
     build(settings)
     settings.plugins.on_shutdown()
     return settings
 
 
-def test_preview_is_written_in_place(config: Path) -> None:
-    """A preview has a folder of its own: it neither waits for a build nor is swapped."""
+def test_preview_does_not_wait_for_a_build(config: Path, tmp_path: Path) -> None:
+    """A preview has a folder of its own, so a build of the site may go on meanwhile."""
     place = claim(config.parent / "site")
     write_files(config.parent, {"docs/bench.md": "# Previewed bench\n"})
-    build_as(config, "serve")
-    assert "Previewed" in (config.parent / "site" / "bench.html").read_text("utf-8")
+    build_as(config, "serve", tmp_path / "preview")
+    assert "Previewed" in (tmp_path / "preview" / "bench.html").read_text("utf-8")
     discard(place)
 
 

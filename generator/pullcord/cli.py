@@ -22,6 +22,7 @@ from pullcord.commands.pack import pack
 from pullcord.commands.print_ import print_
 from pullcord.commands.review import review
 from pullcord.commands.schema import schema
+from pullcord.commands.serve import serve
 
 
 @click.group(context_settings={"help_option_names": ["-h", "--help"]})
@@ -33,5 +34,6 @@ def main() -> None:
             stream.reconfigure(errors="backslashreplace")
 
 
-for command in (check, build, pack, print_, review, log, explain, schema, fmt, diff, init, new):
+COMMANDS = (check, build, serve, pack, print_, review, log, explain, schema, fmt, diff, init, new)
+for command in COMMANDS:
     main.add_command(command)

@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
+from itertools import chain
 from pathlib import Path
+from typing import Any
 
 from mkdocs.commands.build import build
+from mkdocs.commands.serve import serve
 from mkdocs.config import Config, load_config
 from mkdocs.config.config_options import Choice, Dir, ListOfItems, Optional, Type
 from mkdocs.config.defaults import MkDocsConfig
@@ -16,8 +19,11 @@ from mkdocs.structure.pages import Page
 from mkdocs.structure.toc import AnchorLink, TableOfContents
 
 from pullcord.drawing.cache import trim
+from pullcord.errors import PullcordError
+from pullcord.pages.page import Page as MadePage
 from pullcord.site import assets, beside, find, heading, offline, origin, policy, report
-from pullcord.site.made import Made, make_site
+from pullcord.site.made import Made, make_site, nothing_made
+from pullcord.site.preview import TEMPLATE, Preview, surroundings
 from pullcord.source.places import site_templates
 
 log = get_plugin_logger("pullcord")
@@ -54,12 +60,16 @@ class PullcordPlugin(BasePlugin[PullcordConfig]):  # type: ignore[no-untyped-cal
 
     _swaps = True
     _place: beside.Beside | None = None
+    _preview: Preview | None = None
     _made = Made({}, "", (), ())
-    _found: tuple[find.Entry, ...] = ()
+    _nav: Navigation | None = None
+    _found: dict[str, tuple[find.Entry, ...]]
+    """What can be found, by page, in the order of the pages."""
 
     def on_startup(self, *, command: str, dirty: bool) -> None:
-        """Build beside what readers use; a preview and a partial build are written in place."""
-        self._swaps = command != "serve" and not dirty
+        """Build beside what readers use; only a partial build is written in place."""
+        self._swaps = not dirty
+        self._preview = Preview() if command == "serve" else None
 
     @event_priority(FIRST)
     def on_config(self, config: MkDocsConfig) -> None:
@@ -71,14 +81,29 @@ class PullcordPlugin(BasePlugin[PullcordConfig]):  # type: ignore[no-untyped-cal
                 config.site_dir = str(self._place.new)
         folders = origin.folders_to_read(config.config_file_path, self.config)
         config.watch.extend(map(str, (*folders, *self.config.templates)))
+        if self._preview:
+            watched = (config.docs_dir, *config.watch)
+            self.config.cache = self._preview.cache_beside(self.config.cache, watched)
 
     def on_pre_build(self, *, config: MkDocsConfig) -> None:
         """Read, check and render everything before anything is written."""
-        self._found = ()
+        self._found = {}
         with report.told_as(PluginError):
-            self._made = make_site(config, self.config)
+            self._made = self._make(config)
         for note in self._made.notes:
             log.warning(note)
+
+    def _make(self, config: MkDocsConfig) -> Made:
+        if self._preview is None:
+            return make_site(config, self.config).whole()
+        is_first, self._preview.has_built = not self._preview.has_built, True
+        try:
+            return make_site(config, self.config)
+        except PullcordError as error:
+            if not is_first:
+                raise
+            self._preview.fail(error)
+            return nothing_made(config)
 
     def on_files(self, files: Files, *, config: MkDocsConfig) -> None:
         """Add pages and assets; an asset of the project's own at the same address wins."""
@@ -98,8 +123,20 @@ class PullcordPlugin(BasePlugin[PullcordConfig]):  # type: ignore[no-untyped-cal
 
     def on_nav(self, nav: Navigation, *, config: MkDocsConfig, files: Files) -> None:
         """Where the project lists no navigation, put our few pages first, in their own order."""
+        self._nav = nav
         if config.nav is None:
             self._made.put_first(nav.items)
+
+    def on_env(self, env: object, *, config: MkDocsConfig, files: Files) -> None:
+        """In a preview, print a page that would come out as it did last time as it is."""
+        if self._preview is None:
+            return
+        self._preview.come_to(surroundings(config, self._nav))
+        for file in files.documentation_pages():
+            made = self._made.pages.get(file.src_uri)
+            kept = self._preview.kept(made) if made else None
+            if kept and file.page:
+                file.page.meta.update(template=TEMPLATE, kept=kept.output)
 
     @event_priority(FIRST)
     def on_page_content(self, html: str, *, page: Page, config: MkDocsConfig, files: Files) -> str:
@@ -117,30 +154,52 @@ class PullcordPlugin(BasePlugin[PullcordConfig]):  # type: ignore[no-untyped-cal
         """Gather what can be found on a finished page, whoever wrote it."""
         made = self._made.pages.get(page.file.src_uri)
         if made is None or made.in_search:
-            self._found += find.page_entries(page, Path(self.config.cache))
+            self._found[page.file.src_uri] = self._entries(page, made)
+
+    def _entries(self, page: Page, made: MadePage | None) -> tuple[find.Entry, ...]:
+        kept = self._preview.kept(made) if self._preview and made else None
+        return kept.entries if kept else find.page_entries(page, Path(self.config.cache))
 
     @event_priority(LAST)
     def on_post_page(self, output: str, *, page: Page, config: MkDocsConfig) -> str:
         """Let only the theme's scripts and ours run in a page of ours; a preview adds its own."""
-        if self._place is None or page.file.src_uri not in self._made.pages:
+        made = self._made.pages.get(page.file.src_uri)
+        if made is None or (self._place is None and self._preview is None):
+            return output
+        if self._preview:
+            self._preview.remember(made, output, self._found.get(page.file.src_uri, ()))
             return output
         return policy.with_policy(output, policy.inline_scripts(output, page.content or ""))
 
     @event_priority(LAST)
     def on_post_build(self, *, config: MkDocsConfig) -> None:
         """Put the finished site in its place, unless a strict build is about to be called off."""
-        for asset in find.index_assets(self._found):
-            (Path(config.site_dir) / asset.uri).write_bytes(asset.content)
+        found = chain.from_iterable(self._found.values())
+        if self._preview:
+            self._preview.take(self._made.later, found)
+        else:
+            for asset in find.index_assets(found):
+                (Path(config.site_dir) / asset.uri).write_bytes(asset.content)
         if self._place and not (config.strict and report.has_counted_warnings()):
             with report.told_as(PluginError):
                 config.site_dir = str(beside.swap(self._place))
-            log.info(f"the site is in {config.site_dir}")
+            if not self._preview:
+                log.info(f"the site is in {config.site_dir}")
         trim(Path(self.config.cache))
+
+    @event_priority(LAST)
+    def on_serve(self, server: Any, **_: object) -> Any:
+        """Let nothing stop a preview: what is wrong is shown on top of its pages."""
+        if self._preview:
+            server.builder = self._preview.careful(server.builder)
+            server.set_app(self._preview.app(server.get_app(), server.mount_path))
+        return server
 
     @event_priority(LAST)
     def on_build_error(self, *, error: Exception) -> None:
         """Leave nothing behind; a full or failing disk gets plain words instead of a traceback."""
-        self.on_shutdown()
+        if self._place:
+            beside.discard(self._place)
         if isinstance(error, OSError):
             raise PluginError(
                 f"the site could not be written, the last one stands: {error}"
@@ -150,6 +209,8 @@ class PullcordPlugin(BasePlugin[PullcordConfig]):  # type: ignore[no-untyped-cal
         """Give up the place beside the site, also when the build was interrupted."""
         if self._place:
             beside.discard(self._place)
+        if self._preview:
+            self._preview.close()
 
 
 def build_site(config_file: Path, site_dir: Path | None, strict: bool) -> Path:
@@ -170,3 +231,25 @@ def build_site(config_file: Path, site_dir: Path | None, strict: bool) -> Path:
         except Exception as error:
             raise report.our_error(error, lines) from error
     return Path(config.site_dir)
+
+
+def preview_site(config_file: Path, address: str | None, open_browser: bool) -> None:
+    """Serve the site of an `mkdocs.yml` to this computer, and build it anew when a file is saved.
+
+    `address` is a host and a port, such as `127.0.0.1:8000`. Returns when it is interrupted. Raises
+    SiteError when it cannot begin: what is wrong with a procedure is shown on its pages instead.
+    """
+    with report.heard() as lines:
+        try:
+            serve(str(config_file), open_in_browser=open_browser, dev_addr=address)
+        except (Exception, SystemExit) as error:
+            raise report.our_error(error, lines) from error
+
+
+def built_folder(config_file: Path) -> Path:
+    """Return the folder an `mkdocs.yml` names for its site. Raises SiteError if it is unusable."""
+    with report.heard() as lines:
+        try:
+            return Path(load_config(str(config_file)).site_dir)
+        except Exception as error:
+            raise report.our_error(error, lines) from error

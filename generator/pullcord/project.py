@@ -6,6 +6,7 @@ import hashlib
 import os
 from collections.abc import Collection, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
+from functools import lru_cache
 from pathlib import Path
 from typing import Any
 
@@ -95,8 +96,9 @@ def load_project(
     Raises PullcordError when a folder cannot be read or a replaced procedure is not there twice.
     """
     raws = [_read_raw(path, folder, base) for path, folder in _paths(folders, replaces)]
-    shared = [_read(raw, NOTHING_SHARED) for raw in raws if raw.model is Shared]
-    pieces = read_pieces(_documents(shared))
+    shared = [_read(raw, _NOTHING) for raw in raws if raw.model is Shared]
+    sources = tuple(raw.raw for raw in raws if raw.model is Shared)
+    pieces = _FilledFrom(sources, read_pieces(_documents(shared)))
     files = [_read(raw, pieces) for raw in raws if raw.model is not Shared]
     procedures = [each for each in files if each.model is Procedure]
     sheets = [each for each in files if each.model is Machine]
@@ -173,11 +175,29 @@ def _read_raw(path: Path, folder: Path, base: Path | None) -> _Raw:
     return _Raw(path, _shown(path, base), raw, model)
 
 
-def _read(file: _Raw, pieces: Pieces) -> _Read:
+@dataclass(frozen=True)
+class _FilledFrom:
+    """What procedures are filled in from; two are the same that were read from the same files."""
+
+    sources: tuple[bytes | TextFlaw, ...]
+    pieces: Pieces = field(compare=False)
+
+
+_NOTHING = _FilledFrom((), NOTHING_SHARED)
+
+
+def _read(file: _Raw, pieces: _FilledFrom) -> _Read:
     if isinstance(file.raw, bytes):
-        document = read_document(file.shown, file.raw, file.model, pieces)
+        document = _read_once(file.shown, file.raw, file.model, pieces)
         return _Read(file.path, file.model, document)
     return _Read(file.path, Procedure, Document(file.shown, b"", None, (file.raw,), ()))
+
+
+@lru_cache(maxsize=1024)  # A preview reads every file again and again, and mostly one has changed.
+def _read_once(
+    shown: str, raw: bytes, model: type[Record], filled_from: _FilledFrom
+) -> Document[Any]:
+    return read_document(shown, raw, model, filled_from.pieces)
 
 
 def _shown(path: Path, base: Path | None) -> str:

@@ -6,7 +6,7 @@ import pytest
 
 from pullcord.pages.kit import template_folders
 from pullcord.site.assets import ADDRESS, Asset, read_assets
-from pullcord.site.bound import bound_assets
+from pullcord.site.bound import bound_files
 from tests.analysis.making import chain
 from tests.pages.make import KIT, SETTINGS, example_pages, pages_of, tree_of
 
@@ -46,10 +46,8 @@ def test_only_the_page_of_the_rules_leads_there() -> None:
 def test_what_is_carried_along_leaves_it_out(uri: str) -> None:
     """Neither the binder nor a procedure's own file holds the review, or leads to it."""
     assets = (*read_assets(template_folders(SETTINGS)), Asset(f"{ADDRESS}/font.css", b""))
-    made = {
-        asset.uri: asset for asset in bound_assets(KIT, "Shed", [*example_pages().values()], assets)
-    }
-    html = made[uri].content.decode()
+    made = bound_files(KIT, "Shed", [*example_pages().values()], assets)
+    html = made[uri]().decode()
     assert "No spark" in html
     assert "Review:" not in html
     assert "authors/" not in html

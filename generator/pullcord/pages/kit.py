@@ -6,6 +6,7 @@ import os
 from collections.abc import Iterator, Mapping
 from contextlib import suppress
 from dataclasses import dataclass, replace
+from functools import lru_cache
 from hashlib import sha256
 from pathlib import Path
 from typing import Any
@@ -64,9 +65,10 @@ def template_folders(settings: Settings) -> tuple[Path, ...]:
 def read_kit(settings: Settings) -> Kit:
     """Read templates and texts. Raises PullcordError when a text does not fit."""
     folders = template_folders(settings)
+    digest = _digest(settings, folders)
     return Kit(
         settings=settings,
-        templates=_environment(folders),
+        templates=_environment(folders, digest),
         words=_known("words", Words, folders),
         standing=read_texts(folders, "standing", Standing),
         cautions=_known("cautions", Named[Caution], folders),
@@ -77,7 +79,7 @@ def read_kit(settings: Settings) -> Kit:
         guide=read_texts(folders, "guide", Named[GuideSection]),
         walk=_known("walk", Words, folders),
         review=_known("review", Words, folders),
-        digest=_digest(settings, folders),
+        digest=digest,
         job=_known("job", Words, folders),
     )
 
@@ -111,14 +113,16 @@ def render(kit: Kit, template: str, view: object) -> Markup:
         raise PullcordError(f"template pages/{template}.html.j2: {error}") from error
 
 
-def _environment(folders: tuple[Path, ...]) -> Environment:
+@lru_cache(maxsize=4)
+def _environment(folders: tuple[Path, ...], digest: str) -> Environment:
+    """Return the templates of a state of the folders that is known by its digest."""
     return Environment(
         loader=ChoiceLoader([FileSystemLoader(folder) for folder in folders]),
         autoescape=True,
         undefined=StrictUndefined,
         trim_blocks=True,
         lstrip_blocks=True,
-        auto_reload=False,  # A kit serves one build, so no file need be looked at twice.
+        auto_reload=False,  # For another state of the files there is another environment.
     )
 
 

@@ -6,11 +6,10 @@ elsewhere in the library leaves them as they are.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable
 from functools import lru_cache
 from hashlib import sha256
 
-from pullcord.graph import ways_out
 from pullcord.model.base import Record
 from pullcord.model.procedure import Library, Procedure
 from pullcord.pages.job_page import shown_photos
@@ -18,13 +17,15 @@ from pullcord.pages.kit import Kit
 from pullcord.pages.need import ReadProcedure, ReadProject
 from pullcord.pages.subject import Subject
 from pullcord.readings import is_fitting
+from pullcord.safety.family import handed_to
 from pullcord.safety.flow import Same
 from pullcord.safety.notes import SafetyNotes
 
 
 def seen_from(procedure: Procedure, library: Library) -> Library:
     """Return the procedure, those it may hand over to by name only, and the machines it fits."""
-    others = (library.procedures[name] for name in _handed_to(procedure, library))
+    known = library.procedures
+    others = (known[name] for name in handed_to(procedure) if name in known)
     machines = library.machines.items()
     return Library.model_construct(
         procedures={
@@ -74,16 +75,6 @@ def _digest(record: Record) -> str:
 @lru_cache(maxsize=8192)  # A preview reads most files once and builds from them many times.
 def _digest_of(key: Same) -> str:
     return sha256(repr(key.parts[0]).encode()).hexdigest()
-
-
-def _handed_to(procedure: Procedure, library: Library) -> Iterator[str]:
-    names = {
-        target.name: None
-        for name, step in procedure.steps.items()
-        for _, _, target in ways_out(name, step)
-        if target.kind == "procedure" and target.name in library.procedures
-    }
-    yield from names
 
 
 def _only_named(other: Procedure) -> Procedure:

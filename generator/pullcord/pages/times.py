@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from functools import lru_cache
 
 import networkx as nx
 
 from pullcord.graph import procedure_graph, start_node
 from pullcord.model.procedure import Procedure
+from pullcord.safety.flow import Same
 
 MINUTES_AN_HOUR = 60
 
@@ -18,6 +20,12 @@ def minutes_to_an_end(procedure: Procedure) -> tuple[float, float]:
     An end is a cause, another procedure or `done`; remedies are not counted. Raises
     networkx.NetworkXUnfeasible when the procedure goes round in a circle.
     """
+    return _to_an_end(Same((procedure,)))
+
+
+@lru_cache(maxsize=1024)  # Pages, papers and every list say it.
+def _to_an_end(key: Same) -> tuple[float, float]:
+    (procedure,) = key.parts
     graph = procedure_graph(procedure)
     start = start_node(procedure)
     reached = graph.subgraph({start, *nx.descendants(graph, start)})

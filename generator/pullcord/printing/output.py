@@ -23,10 +23,11 @@ from pullcord.printing.parts.chart import chart_part
 from pullcord.printing.parts.job import job_part
 from pullcord.printing.parts.leaving import leaving_part
 from pullcord.printing.parts.pins import pin_part
-from pullcord.printing.parts.record import record_part, takes_readings
+from pullcord.printing.parts.record import record_part
 from pullcord.printing.parts.steps import step_part
 from pullcord.printing.press import Press, Topic, read_press, subject_named, topic
 from pullcord.printing.typeset import typeset
+from pullcord.readings import is_fitting
 
 SITE_KINDS: tuple[Kind, ...] = ("flowchart", "steps", "record", "walkaway")
 """What a site offers ready beside each procedure's page."""
@@ -53,6 +54,17 @@ class PrintedFile:
     machine: str
     """The machine's name; empty for machines in general."""
     content: bytes
+
+
+@dataclass(frozen=True)
+class Order:
+    """A PDF of the site that is not printed yet."""
+
+    uri: str
+    kind: Kind
+    press: Press
+    procedure: str
+    machine: str
 
 
 def print_sheets(press: Press, kind: Kind, name: str = "", machine: str = "") -> bytes:
@@ -91,32 +103,32 @@ def procedure_pdfs(
     nothing is read, a machine where the procedure does not fit it. Raises PullcordError when a
     template cannot be used or a flowchart cannot be put on paper.
     """
-    yield from press_pdfs(read_press(project, settings, paper), kinds, machines)
+    for each in orders(read_press(project, settings, paper), kinds, machines):
+        content = print_order(each)
+        yield PrintedFile(each.uri, each.kind, each.procedure, each.machine, content)
 
 
-def press_pdfs(
-    press: Press, kinds: Sequence[Kind], machines: Sequence[str] = ()
-) -> Iterator[PrintedFile]:
-    """Yield the same from a press that was made ready already."""
-    for name in press.project.files:
+def orders(press: Press, kinds: Sequence[Kind], machines: Sequence[str] = ()) -> Iterator[Order]:
+    """Yield the same as what is to be printed; nothing is set yet."""
+    for name, read in press.project.files.items():
+        takes = any(step.reading for step in read.procedure.steps.values())
         for machine in ("", *machines):
-            about = topic(press, name, machine)
-            if machine and not about.is_fitting:
-                continue
-            for kind in kinds:
-                if kind != "record" or takes_readings(about):
-                    yield _file(kind, about)
+            sheet = press.subjects[machine].machine if machine else None
+            if sheet is None or is_fitting(read.procedure, sheet):
+                for kind in kinds:
+                    if kind != "record" or takes:
+                        yield Order(pdf_uri(kind, name, machine), kind, press, name, machine)
+
+
+def print_order(order: Order) -> bytes:
+    """Return the sheets that were ordered, as a PDF. Raises PullcordError as `print_sheets`."""
+    return _sheets(topic(order.press, order.procedure, order.machine), order.kind)
 
 
 def pdf_uri(kind: Kind, procedure: str, machine: str = "") -> str:
     """Return the address of a procedure's PDF in the site."""
     stem = procedure if kind == "flowchart" else f"{procedure}-{kind}"
     return f"{FOLDER}/{machine}/{stem}.pdf" if machine else f"{FOLDER}/{stem}.pdf"
-
-
-def _file(kind: Kind, about: Topic) -> PrintedFile:
-    name, machine = about.posts.procedure.procedure, about.posts.subject.name
-    return PrintedFile(pdf_uri(kind, name, machine), kind, name, machine, _sheets(about, kind))
 
 
 def _job_sheet(press: Press, name: str) -> bytes:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections import defaultdict
 from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import replace
+from functools import lru_cache
 from itertools import islice
 from typing import Any
 
@@ -19,6 +20,7 @@ from pullcord.model.stage import StageList
 from pullcord.rules.allowance import Settled, settle
 from pullcord.rules.catalogue import Rule, rules
 from pullcord.rules.document import Document, locate
+from pullcord.safety.flow import Same
 
 MOST_OF_A_RULE = 50
 """In one file: nobody reads on, and a hostile file must not keep the checks busy."""
@@ -73,11 +75,50 @@ def settle_library(
 
 def check_procedure(procedure: Procedure, library: Library) -> Iterator[Flaw]:
     """Yield what every rule about one procedure finds, each flaw with its rule."""
-    graph = procedure_graph(procedure)
-    for rule in rules():
-        if rule.group not in _NOT_OF_ONE_PROCEDURE:
-            given = graph if rule.group == "graph" else library
-            yield from _stamped(rule, _check(rule, procedure, given))
+    yield from _own_flaws(Same((procedure,)), _around(Same((library,))))
+    for rule in _of_group("safety"):
+        yield from _stamped(rule, _check(rule, procedure, library))
+
+
+class _Around:
+    """A library as rules see it that look at one procedure and follow no hand-over.
+
+    Two are the same that hold the same machines, jobs and stages, the same meter, and procedures of
+    the same names.
+    """
+
+    def __init__(self, library: Library) -> None:
+        self.library = library
+        self._held = Same(
+            (*library.machines.values(), *library.jobs.values(), *library.stages.values())
+        )
+        self._told = (tuple(library.procedures), library.unread, repr(library.meter))
+        self._hash = hash((self._held, self._told))
+
+    def __hash__(self) -> int:
+        return self._hash
+
+    def __eq__(self, other: object) -> bool:
+        return (
+            isinstance(other, _Around) and self._held == other._held and self._told == other._told
+        )
+
+
+@lru_cache(maxsize=4)
+def _around(key: Same) -> _Around:
+    return _Around(*key.parts)
+
+
+@lru_cache(maxsize=1024)  # A preview checks every file again after each change to one.
+def _own_flaws(key: Same, around: _Around) -> tuple[Flaw, ...]:
+    (procedure,) = key.parts
+    given = {"graph": procedure_graph(procedure)}
+    return tuple(
+        flaw
+        for rule in rules()
+        if rule.group not in _NOT_OF_ONE_PROCEDURE and rule.group != "safety"
+        for flaw in _stamped(rule, _check(rule, procedure, given.get(rule.group, around.library)))
+    )
 
 
 def check_machine(machine: Machine, library: Library) -> Iterator[Flaw]:

@@ -6,13 +6,11 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from functools import lru_cache
 
-import networkx as nx
-
 from pullcord.finding import Flaw, Place
 from pullcord.graph import ways_out
 from pullcord.model.procedure import Library, Procedure
 from pullcord.safety.effects import Effects, key_that_meets, state_during
-from pullcord.safety.family import family_of
+from pullcord.safety.family import family_of, reached_from, ways_of
 from pullcord.safety.flow import (
     Followed,
     Same,
@@ -89,21 +87,18 @@ def may_clash(
     family = family_of(procedure, library)
     if family is None:
         return True
-    suspects = _suspects(Same((family,)), conflicts)
-    name = procedure.procedure
-    return bool(suspects) and not suspects.isdisjoint(
-        {name, *nx.descendants(family.handovers, name)}
-    )
+    suspects = _suspects(family, conflicts)
+    return bool(suspects) and not suspects.isdisjoint(reached_from(family, procedure.procedure))
 
 
-@lru_cache(maxsize=64)
-def _suspects(key: Same, conflicts: tuple[Conflict, ...]) -> frozenset[str]:
+@lru_cache(maxsize=4096)
+def _suspects(family: Same, conflicts: tuple[Conflict, ...]) -> frozenset[str]:
     """Return the procedures of a family with a step or remedy that may be in conflict."""
-    (family,) = key.parts
-    effects = family.followed.scope.effects
+    followed = ways_of(family).followed
+    effects = followed.scope.effects
     return frozenset(
         parts_of(node)[0]
-        for node, entering in family.followed.entering.items()
+        for node, entering in followed.entering.items()
         for conflict in conflicts
         if conflict.is_met(state_during(entering, effects[node]), effects[node])
     )

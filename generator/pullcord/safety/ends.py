@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
+from functools import lru_cache
 
 from pullcord.finding import Flaw, Place
 from pullcord.model.procedure import Library, Procedure
 from pullcord.safety.effects import key_that_meets, rows_of, state_during
-from pullcord.safety.family import family_of
-from pullcord.safety.flow import Followed, follow, follow_from, put_right_on_every_way
+from pullcord.safety.family import family_of, ways_of
+from pullcord.safety.flow import Followed, Same, follow, follow_from, put_right_on_every_way
 from pullcord.safety.scope import (
     Scope,
     is_end,
@@ -28,7 +29,7 @@ MANY = 3
 def check_put_right(procedure: Procedure, library: Library | None) -> Iterator[Flaw]:
     """Yield a flaw for each thing a step brings about that is not put right on every way out."""
     family = family_of(procedure, library)
-    if family and not _not_put_right(procedure, family.followed, family.right):
+    if family and procedure.procedure not in _careless(family):
         return
     followed = follow_from(procedure, library)
     scope = followed.scope
@@ -38,6 +39,22 @@ def check_put_right(procedure: Procedure, library: Library | None) -> Iterator[F
     ways_in = ways_from(scope, scope.starts[0], frozenset())
     for node, condition in left:
         yield _left(scope, ways_in[node], condition)
+
+
+@lru_cache(maxsize=1024)
+def _careless(family: Same) -> frozenset[str]:
+    """Return the procedures of a family that leave something behind on some way out."""
+    ways = ways_of(family)
+    return frozenset(
+        each.procedure for each in family.parts if _not_put_right(each, ways.followed, ways.right)
+    )
+
+
+@lru_cache(maxsize=1024)
+def _forgetful(family: Same) -> frozenset[str]:
+    """Return the procedures of a family that put right what no way there can have begun."""
+    followed = ways_of(family).followed
+    return frozenset(each.procedure for each in family.parts if any(_never_begun(each, followed)))
 
 
 def _not_put_right(
@@ -60,7 +77,7 @@ def _not_put_right(
 def check_ever_begun(procedure: Procedure, library: Library | None) -> Iterator[Flaw]:
     """Yield a flaw for each thing put right that no way there can have brought about."""
     family = family_of(procedure, library)
-    if family and not any(_never_begun(procedure, family.followed)):
+    if family and procedure.procedure not in _forgetful(family):
         return
     suspects = list(_never_begun(procedure, follow_from(procedure, library)))
     if not suspects:

@@ -9,13 +9,13 @@ one that may be is followed from its own start, to tell on which way.
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from functools import lru_cache
 
 import networkx as nx
 
-from pullcord.graph import library_graph
+from pullcord.graph import ways_out
 from pullcord.model.procedure import Library, Procedure
 from pullcord.safety.flow import Followed, Same, follow, put_right_on_every_way
 from pullcord.safety.scope import scope_of
@@ -23,19 +23,17 @@ from pullcord.safety.vocabulary import State
 
 
 @dataclass(frozen=True)
-class Family:
-    """Procedures with all they hand over to and all that hand over to them, without a circle."""
+class Ways:
+    """All ways through a family."""
 
     followed: Followed
     """From every start, each of them fresh."""
     right: Mapping[str, State]
     """What is put right on every way from a node: the same from wherever one began."""
-    handovers: nx.DiGraph
-    """Of the whole library."""
 
 
-def family_of(procedure: Procedure, library: Library | None) -> Family | None:
-    """Return a procedure's family.
+def family_of(procedure: Procedure, library: Library | None) -> Same | None:
+    """Return a procedure with all it hands over to and all that hand over to it, as a key.
 
     None when there is no library or it holds another procedure of that name, and for a family
     that hands over in a circle, which is an error of its own: each is then followed by itself.
@@ -43,35 +41,66 @@ def family_of(procedure: Procedure, library: Library | None) -> Family | None:
     name = procedure.procedure
     if library is None or library.procedures.get(name) is not procedure:
         return None
-    return _family(Same((library,)), families(library)[name])
+    names, is_circle = _families(Same((library,)))[name]
+    return None if is_circle else Same(tuple(library.procedures[each] for each in names))
 
 
 def families(library: Library) -> Mapping[str, tuple[str, ...]]:
     """Return the names of each procedure's family by its own, in the order of the library."""
-    return _families(Same((library,)))
+    return {name: names for name, (names, _) in _families(Same((library,))).items()}
+
+
+@lru_cache(maxsize=4)  # Families are checked in the order of their files: several take turns.
+def ways_of(family: Same) -> Ways:
+    """Follow a family."""
+    procedures = {procedure.procedure: procedure for procedure in family.parts}
+    scope = scope_of(Library.model_construct(procedures=procedures))
+    return Ways(follow(scope), put_right_on_every_way(scope))
+
+
+@lru_cache(maxsize=1024)
+def reached_from(family: Same, name: str) -> frozenset[str]:
+    """Return the names of a procedure and of all it may hand over to, at once or in the end."""
+    return frozenset({name, *nx.descendants(_handovers(family), name)})
 
 
 @lru_cache(maxsize=4)
-def _handovers(key: Same) -> nx.DiGraph:
+def _families(key: Same) -> Mapping[str, tuple[tuple[str, ...], bool]]:
     (library,) = key.parts
-    return library_graph(library)
-
-
-@lru_cache(maxsize=4)
-def _families(key: Same) -> Mapping[str, tuple[str, ...]]:
-    graph = _handovers(key)
+    graph = _handovers(Same(tuple(library.procedures.values())))
     order = {name: place for place, name in enumerate(graph)}
-    groups = nx.weakly_connected_components(graph)
-    sorted_groups = (tuple(sorted(group, key=order.__getitem__)) for group in groups)
-    return {name: group for group in sorted_groups for name in group}
+    found: dict[str, tuple[tuple[str, ...], bool]] = {}
+    for group in nx.weakly_connected_components(graph):
+        is_circle = not nx.is_directed_acyclic_graph(graph.subgraph(group))
+        names = tuple(sorted(group, key=order.__getitem__))
+        found |= dict.fromkeys(names, (names, is_circle))
+    return found
 
 
-@lru_cache(maxsize=4)  # Procedures are checked in the order of their files: families take turns.
-def _family(key: Same, names: tuple[str, ...]) -> Family | None:
-    (library,) = key.parts
-    graph = _handovers(key)
-    if not nx.is_directed_acyclic_graph(graph.subgraph(names)):
-        return None
-    known = {name: library.procedures[name] for name in names if name in library.procedures}
-    scope = scope_of(Library.model_construct(procedures=known))
-    return Family(follow(scope), put_right_on_every_way(scope), graph)
+@lru_cache(maxsize=4)
+def _handovers(procedures: Same) -> nx.DiGraph:
+    """Return who hands over to whom of these, in their order."""
+    names = {procedure.procedure for procedure in procedures.parts}
+    graph = nx.DiGraph()
+    graph.add_nodes_from(procedure.procedure for procedure in procedures.parts)
+    for procedure in procedures.parts:
+        heads = (name for name in handed_to(procedure) if name in names)
+        graph.add_edges_from((procedure.procedure, name) for name in heads)
+    return graph
+
+
+def handed_to(procedure: Procedure) -> tuple[str, ...]:
+    """Return the names a procedure may hand over to, each once, known or not."""
+    return _handed_to(Same((procedure,)))
+
+
+@lru_cache(maxsize=1024)  # Asked again after every change in a preview, of all that did not change.
+def _handed_to(key: Same) -> tuple[str, ...]:
+    return tuple(dict.fromkeys(_all_handed_to(*key.parts)))
+
+
+def _all_handed_to(procedure: Procedure) -> Iterator[str]:
+    for name, step in procedure.steps.items():
+        for _, _, target in ways_out(name, step):
+            if target.kind == "procedure":
+                yield target.name

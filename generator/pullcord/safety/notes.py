@@ -9,9 +9,8 @@ from functools import lru_cache
 from pullcord.model.procedure import Library
 from pullcord.safety.box import Box
 from pullcord.safety.boxes import boxes_within
-from pullcord.safety.family import families
-from pullcord.safety.flow import Same, follow
-from pullcord.safety.scope import scope_of
+from pullcord.safety.family import families, ways_of
+from pullcord.safety.flow import Same
 from pullcord.safety.walkaway import BeforeStart, start_within, walk_away_within
 
 
@@ -30,20 +29,19 @@ def safety_notes(library: Library) -> Mapping[str, SafetyNotes]:
     """Return every procedure's notes by its name; what one hands over counts in the next."""
     procedures = library.procedures
     groups = dict.fromkeys(families(library).values())
-    known = (tuple(procedures[name] for name in names if name in procedures) for names in groups)
+    known = (tuple(procedures[name] for name in names) for names in groups)
     found = {name: notes for family in known for name, notes in _notes(Same(family)).items()}
     return {name: found[name] for name in procedures}
 
 
 @lru_cache(maxsize=256)  # A preview asks again after every change, and mostly of another family.
 def _notes(key: Same) -> Mapping[str, SafetyNotes]:
-    procedures = {procedure.procedure: procedure for procedure in key.parts}
-    followed = follow(scope_of(Library.model_construct(procedures=procedures)))
+    followed = ways_of(key).followed
     return {
-        name: SafetyNotes(
+        procedure.procedure: SafetyNotes(
             boxes=boxes_within(followed, procedure),
             walk_away=walk_away_within(followed, procedure),
             before_start=start_within(followed, procedure),
         )
-        for name, procedure in procedures.items()
+        for procedure in key.parts
     }

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterable, Mapping, Sequence
+from functools import partial
+from pathlib import PurePosixPath
 
 from pullcord.pages.address import BINDER, is_for_authors, one_file_uri
 from pullcord.pages.binder.bind import Inside, bind, dark_by_tablet
@@ -18,13 +20,14 @@ _STYLES = ("font.css", "pullcord.css", "chart.css", "pin-chart.css", "plot.css",
 """What the pages need of our styles; the rest is for the theme."""
 
 
-def bound_assets(
+def bound_files(
     kit: Kit, title: str, pages: Sequence[Page], assets: Iterable[Asset]
-) -> Iterator[Asset]:
-    """Yield the binder, then one file for each procedure. `assets` are those of the site.
+) -> Mapping[str, Callable[[], bytes]]:
+    """Return the binder and one file for each procedure, by address, each made when it is called.
 
-    The binder holds each procedure once, not once more for every machine it fits: the machine's own
-    values stand on its sheet, and the file stays small enough to be opened.
+    `assets` are those of the site. The binder holds each procedure once, not once more for every
+    machine it fits: the machine's own values stand on its sheet, and the file stays small enough to
+    be opened.
     """
     files = {asset.uri: asset.content for asset in assets}
     styles = _styles(kit, files)
@@ -33,11 +36,16 @@ def bound_assets(
     alone = Inside(styles, [files[uri].decode() for uri in sorted(files) if uri.endswith(".js")])
     general = [page for page in pages if not _is_machines_version(page)]
     kept = sorted((page for page in general if not is_for_authors(page.src_uri)), key=_place)
-    yield Asset(BINDER, _bound(kit, title, kept, binder))
-    for page in general:
-        if page.src_uri.startswith("procedures/"):
-            name = page.src_uri.removeprefix("procedures/").removesuffix(".md")
-            yield Asset(one_file_uri(name), _bound(kit, page.title, [page], alone))
+    return {
+        BINDER: partial(_bound, kit, title, kept, binder),
+        **{
+            one_file_uri(PurePosixPath(page.src_uri).stem): partial(
+                _bound, kit, page.title, [page], alone
+            )
+            for page in general
+            if page.src_uri.startswith("procedures/")
+        },
+    }
 
 
 def _bound(kit: Kit, title: str, pages: Sequence[Page], inside: Inside) -> bytes:

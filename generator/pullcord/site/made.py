@@ -2,14 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
-from dataclasses import dataclass
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass, field, replace
 from pathlib import Path
 from typing import Any
 
 from pullcord.drawing import chart_font_css
 from pullcord.errors import FindingsError
 from pullcord.finding import Severity
+from pullcord.pages.address import HOME
 from pullcord.pages.imprint import Imprint, imprint
 from pullcord.pages.kit import read_kit, render, template_folders
 from pullcord.pages.page import Page
@@ -18,12 +19,13 @@ from pullcord.pages.site import pages_with
 from pullcord.project import load_project
 from pullcord.rules.show import show_finding
 from pullcord.site.assets import ADDRESS, Asset, read_assets
-from pullcord.site.bound import bound_assets
+from pullcord.site.bound import bound_files
 from pullcord.site.meter import read_meter
 from pullcord.site.offline import find_flaws
 from pullcord.site.origin import Options, folders_to_read, read_settings
 from pullcord.site.photos import photo_assets
-from pullcord.site.prints import paper_assets
+from pullcord.site.prints import paper_files
+from pullcord.source.places import site_templates
 
 
 @dataclass(frozen=True)
@@ -44,6 +46,13 @@ class Made:
     assets: tuple[Asset, ...]
     notes: tuple[str, ...]
     """What the author should be told."""
+    later: Mapping[str, Callable[[], bytes]] = field(default_factory=dict)
+    """Files made when they are called for, by address: what is printed, and what is bound."""
+
+    def whole(self) -> Made:
+        """Return the same with every file made."""
+        made = (Asset(uri, make()) for uri, make in self.later.items())
+        return replace(self, assets=(*self.assets, *made), later={})
 
     def frame(self, html: str) -> str:
         """Return a page written by hand with the looks and the foot of ours."""
@@ -70,13 +79,22 @@ def make_site(config: Any, options: Options) -> Made:
     kit = read_kit(settings)
     pages = sorted(pages_with(kit, project), key=lambda page: not page.in_nav)
     assets = (*read_assets(template_folders(settings)), _font(settings))
-    bound = bound_assets(kit, config.site_name, pages, assets)
+    bound = bound_files(kit, config.site_name, pages, assets)
     return Made(
         pages={page.src_uri: page for page in pages},
         foot=render(kit, "imprint", Foot(imprint(kit))),
-        assets=(*assets, *bound, *paper_assets(kit, project), *photo_assets(project)),
+        assets=(*assets, *photo_assets(project)),
         notes=(*find_flaws(config), *map(show_finding, project.findings)),
+        later={**bound, **paper_files(kit, project)},
     )
+
+
+def nothing_made(config: Any) -> Made:
+    """Return a site with no more than a home page, for whoever waits for the first good build."""
+    has_home = any((Path(config.docs_dir) / name).is_file() for name in (HOME, "README.md"))
+    home = Page(HOME, config.site_name, "", (), in_nav=True)
+    assets = read_assets((site_templates(),))
+    return Made({} if has_home else {HOME: home}, "", assets, ())
 
 
 def _font(settings: Settings) -> Asset:

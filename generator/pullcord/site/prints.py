@@ -2,26 +2,25 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Callable, Mapping
+from functools import partial
 
 from pullcord.pages.address import GENERAL_PAPER, MACHINE_PAPER, job_paper_uri
 from pullcord.pages.kit import Kit
-from pullcord.printing.output import press_pdfs, print_sheets
+from pullcord.printing.output import orders, print_order, print_sheets
 from pullcord.printing.press import press_with
 from pullcord.project import Project
-from pullcord.site.assets import Asset
 
 
-def paper_assets(kit: Kit, project: Project) -> Iterator[Asset]:
-    """Yield every sheet the pages link to: what holds limits for each machine, the rest once.
+def paper_files(kit: Kit, project: Project) -> Mapping[str, Callable[[], bytes]]:
+    """Return every sheet the pages link to, by address, each set when it is called.
 
-    And the sheet of every job.
+    What holds limits is there for each machine, the rest once; and the sheet of every job.
     """
     press = press_with(kit, project, "a4")
     rest = tuple(kind for kind in GENERAL_PAPER if kind not in MACHINE_PAPER)
-    for file in press_pdfs(press, rest):
-        yield Asset(file.uri, file.content)
-    for file in press_pdfs(press, MACHINE_PAPER, tuple(project.machines)):
-        yield Asset(file.uri, file.content)
-    for name in project.jobs:
-        yield Asset(job_paper_uri(name), print_sheets(press, "job", name))
+    ordered = (*orders(press, rest), *orders(press, MACHINE_PAPER, tuple(project.machines)))
+    return {
+        **{each.uri: partial(print_order, each) for each in ordered},
+        **{job_paper_uri(name): partial(print_sheets, press, "job", name) for name in project.jobs},
+    }

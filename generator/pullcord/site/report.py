@@ -73,6 +73,12 @@ class _Listener(logging.Handler):
     def emit(self, record: logging.LogRecord) -> None:
         if record.levelno >= logging.ERROR:
             self.errors.append(record.getMessage())
-        elif logging.lastResort and not logging.getLogger().handlers:
+        elif logging.lastResort and not _is_shown():
             # Where nobody set up logging, Python shows warnings only while no handler listens.
             logging.lastResort.handle(record)
+
+
+def _is_shown() -> bool:
+    """Tell whether somebody has set up a handler that writes."""
+    loggers = (logging.getLogger(), logging.getLogger(MKDOCS))
+    return any(isinstance(each, logging.StreamHandler) for log in loggers for each in log.handlers)

@@ -10,6 +10,7 @@ from __future__ import annotations
 import json
 from collections import Counter
 from collections.abc import Iterator, Mapping, Sequence
+from functools import lru_cache
 
 from pullcord.pages.search.entry import Entry
 from pullcord.pages.search.words import words_of
@@ -52,6 +53,7 @@ def weights(entry: Entry) -> Mapping[str, int]:
     return {word: min(count, MOST_WEIGHT) for word, count in counts.items()}
 
 
+@lru_cache(maxsize=4096)
 def base36(number: int) -> str:
     """Return a number that is not negative, to base 36, as the browser's parseInt reads it."""
     digits = _DIGITS[number % 36]
@@ -64,11 +66,12 @@ def _postings(entries: Sequence[Entry]) -> list[tuple[str, str]]:
     """Return each word with its places: steps from place to place, each with its weight behind."""
     places: dict[str, list[str]] = {}
     last: dict[str, int] = {}
+    written = [base36(weight) for weight in range(MOST_WEIGHT + 1)]
     for number, entry in enumerate(entries):
         for word, weight in weights(entry).items():
-            step = number - last.get(word, 0)
+            step = base36(number - last.get(word, 0))
             last[word] = number
-            places.setdefault(word, []).append(base36(step) + "." + base36(weight))
+            places.setdefault(word, []).append(f"{step}.{written[weight]}")
     return [(word, ",".join(places[word])) for word in sorted(places)]
 
 

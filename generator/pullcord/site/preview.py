@@ -1,0 +1,177 @@
+"""A preview that follows what is saved: what it keeps from one build to the next.
+
+A build that fails changes nothing in the folder that is served; what is wrong is put on top of the
+pages as they go out. What no page shows, papers and files for one tablet, is made when it is asked
+for. A page of ours that would come out as it did last time is not laid out again.
+"""
+
+from __future__ import annotations
+
+import mimetypes
+import os
+import tempfile
+from collections.abc import Callable, Iterable, Mapping, Sequence
+from dataclasses import dataclass
+from functools import cache, partial
+from hashlib import sha256
+from pathlib import Path
+from typing import Any
+
+from pullcord.errors import PullcordError
+from pullcord.pages.page import Page
+from pullcord.pages.search.entry import Entry
+from pullcord.site.assets import ADDRESS
+from pullcord.site.find import index_assets
+from pullcord.site.report import heard, our_error
+from pullcord.site.trouble import put_on_top, trouble_box
+
+TEMPLATE = "pullcord-kept.html"
+"""Of our theme folder: prints a page's `meta.kept`, and nothing else."""
+INDEX = f"{ADDRESS}/search-"
+"""How the addresses of the search index begin."""
+App = Callable[[Mapping[str, Any], Callable[..., Any]], Iterable[bytes]]
+"""A WSGI application (PEP 3333)."""
+
+
+@dataclass(frozen=True)
+class Kept:
+    """A page as it last came out."""
+
+    key: str
+    output: str
+    entries: tuple[Entry, ...]
+    """What can be found on it."""
+
+
+class Preview:
+    """What is remembered while a preview runs."""
+
+    def __init__(self) -> None:
+        """Remember nothing yet."""
+        self._later: Callable[[str], Callable[[], bytes] | None] = _nothing
+        """Gives the maker of a file that is made when it is asked for, by its address."""
+        self.has_built = False
+        """Whether there was a first build, good or not."""
+        self._trouble = ""
+        self._surroundings = ""
+        self._kept: dict[str, Kept] = {}
+        self._cache: tempfile.TemporaryDirectory[str] | None = None
+
+    def cache_beside(self, cache: str, watched: Iterable[str]) -> str:
+        """Return the folder to keep things in: one that is not watched, or builds never end."""
+        place = Path(cache).resolve()
+        if not any(place.is_relative_to(Path(folder).resolve()) for folder in watched):
+            return cache
+        self._cache = self._cache or tempfile.TemporaryDirectory(prefix="pullcord-")
+        return self._cache.name
+
+    def take(self, later: Mapping[str, Callable[[], bytes]], found: Iterable[Entry]) -> None:
+        """Take over what a good build leaves to be made: files, and the index of what is found."""
+        entries = tuple(found)
+        index = cache(lambda: {asset.uri: asset.content for asset in index_assets(entries)})
+
+        def maker(uri: str) -> Callable[[], bytes] | None:
+            if uri.startswith(INDEX):
+                return partial(index().__getitem__, uri) if uri in index() else None
+            return later.get(uri)
+
+        self._later = maker
+
+    def fail(self, error: PullcordError) -> None:
+        """Show on every page what is wrong, from now on."""
+        self._trouble = trouble_box(error)
+
+    def careful(self, build: Callable[[], None]) -> Callable[[], None]:
+        """Return a build that never raises: it shows what is wrong, or that all is well again."""
+
+        def build_or_tell() -> None:
+            with heard() as lines:
+                try:
+                    build()
+                except (Exception, SystemExit) as error:  # MkDocs calls a build off by SystemExit
+                    self.fail(our_error(error, lines))
+                else:
+                    self._trouble = ""
+
+        return build_or_tell
+
+    def app(self, inner: App, mount: str) -> App:
+        """Return an application that serves what `inner` does below `mount`, and what we add."""
+
+        def serve(asked: Mapping[str, Any], begin: Callable[..., Any]) -> Iterable[bytes]:
+            path = str(asked["PATH_INFO"]).encode("latin-1").decode("utf-8", "replace")
+            make = self._later(path.removeprefix(mount))
+            if make:
+                return _made_now(path, make, begin)
+            return _on_top(self._trouble, inner, asked, begin)
+
+        return serve
+
+    def come_to(self, surroundings: Sequence[object]) -> None:
+        """Note what stands around every page of this build: navigation, theme and settings."""
+        self._surroundings = repr(surroundings)
+
+    def kept(self, page: Page) -> Kept | None:
+        """Return the page as it came out last time, if it would come out so again."""
+        kept = self._kept.get(page.src_uri)
+        return kept if kept and kept.key == self._key(page) else None
+
+    def remember(self, page: Page, output: str, entries: tuple[Entry, ...]) -> None:
+        """Keep a page as it came out."""
+        self._kept[page.src_uri] = Kept(self._key(page), output, entries)
+
+    def close(self) -> None:
+        """Leave nothing behind."""
+        if self._cache:
+            self._cache.cleanup()
+
+    def _key(self, page: Page) -> str:
+        told = (self._surroundings, page.title, repr(page.headings), str(page.source), page.html)
+        return sha256("\0".join(told).encode()).hexdigest()
+
+
+def _nothing(uri: str) -> None:
+    """Make nothing: before the first good build there is nothing to be made."""
+
+
+def surroundings(config: Any, nav: Any) -> list[object]:
+    """Return what the theme prints around a page, or prints it by; both arguments are MkDocs's."""
+    told = {key: value for key, value in config.items() if key not in ("plugins", "hooks", "theme")}
+    theme = {key: config.theme[key] for key in sorted(config.theme)}
+    folders = [config.theme.custom_dir] if config.theme.custom_dir else []
+    files = [file for folder in folders for file in _files(Path(folder))]
+    return [str(nav), repr(told), repr(theme), files]
+
+
+def _files(folder: Path) -> list[tuple[str, int, int]]:
+    """Return every file of a folder with its time and size."""
+    paths = (Path(parent, name) for parent, _, names in os.walk(folder) for name in names)
+    found = ((path, path.stat()) for path in paths if path.is_file())
+    return sorted((str(path), stat.st_mtime_ns, stat.st_size) for path, stat in found)
+
+
+def _made_now(path: str, make: Callable[[], bytes], begin: Callable[..., Any]) -> Iterable[bytes]:
+    try:
+        content, status = make(), "200 OK"
+        kind = mimetypes.guess_type(path)[0] or "application/octet-stream"
+    except PullcordError as error:
+        content, status, kind = str(error).encode(), "500 Internal Server Error", "text/plain"
+    begin(status, [("Content-Type", kind), ("Content-Length", str(len(content)))])
+    return [content]
+
+
+def _on_top(
+    box: str, inner: App, asked: Mapping[str, Any], begin: Callable[..., Any]
+) -> Iterable[bytes]:
+    if not box:
+        return inner(asked, begin)
+    told: list[Any] = []
+    body = inner(asked, lambda *given: told.extend(given))
+    status, headers = told[:2]
+    if not any(key == "Content-Type" and "html" in value for key, value in headers):
+        begin(status, headers)
+        return body
+    page = put_on_top(b"".join(body), box)
+    rest = [(key, value) for key, value in headers if key != "Content-Length"]
+    begin(status, [*rest, ("Content-Length", str(len(page)))])
+    return [page]
