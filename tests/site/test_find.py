@@ -25,7 +25,7 @@ def page(**changed: object) -> SimpleNamespace:
 
 
 def test_every_heading_is_found_under_its_page() -> None:
-    """The page and each of its headings is one entry, in plain text, with the words it is told by."""
+    """The page and each heading is one entry, in plain text, with the words it is told by."""
     found = page_entries(page())
     assert [(entry.href, entry.title, entry.under) for entry in found] == [
         ("procedures/no-spark.html", "No spark & no fire", ""),
