@@ -10,14 +10,14 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from itertools import pairwise, zip_longest
-from typing import Literal
 
 import networkx as nx
 
 from pullcord.drawing.chart import Chart
+from pullcord.drawing.ends import is_end_list
 from pullcord.drawing.repeat import repeat_far_ends
+from pullcord.drawing.style import Arrangement
 
-Arrangement = Literal["free", "column"]
 Pair = tuple[str, str]
 
 
@@ -109,12 +109,16 @@ def _row(graph: nx.DiGraph, step: str, below: str | None) -> _Row:
     half = len(ends) // 2
     last = () if below is None else (below,)
     if below is not None and graph.has_edge(step, below):
-        # A single end may stand on either side, wherever there is more room.
-        nodes = (*ends[:half], below, *ends[half:]) if half else ()
-        return _Row((step, below), nodes)
+        if any(map(is_end_list, ends)):
+            return _Row((step, below), (below, *ends))
+        if len(ends) == 1 and graph.out_degree(step) > 2:
+            # On the side of what passes it would stand beyond that, far out.
+            return _Row((step, below), (*ends, below))
+        # A single end may else stand on either side, wherever there is more room.
+        return _Row((step, below), (*ends[:half], below, *ends[half:]) if half else ())
     if not ends:
         return _Row((step, *last), ())
-    if len(ends) % 2:
+    if len(ends) % 2 and not is_end_list(ends[half]):
         return _Row((step, ends[half], *last), tuple(ends))
     post = f"post:{step}"
     return _Row((step, post, *last), (*ends[:half], post, *ends[half:]))

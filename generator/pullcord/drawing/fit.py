@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from pullcord.drawing.answer import Settled, settle_answers
 from pullcord.drawing.arrange import Pair
 from pullcord.drawing.chart import Chart
+from pullcord.drawing.ends import unfold
 from pullcord.drawing.geometry import Geometry
 from pullcord.drawing.layout import Engine, lay_out
 from pullcord.drawing.place import SizedChart, place, request_for, size_chart
@@ -42,9 +43,9 @@ def geometry_of(chart: Chart, style: Style, engine: Engine) -> Geometry:
     for _ in range(_ROUNDS):
         settled = _lay_out(sized, loose, engine)
         if not settled.homeless:
-            return settled.geometry
+            return unfold(settled.geometry, sized.lists)
         loose -= settled.homeless
-    return _lay_out(sized, frozenset(), engine).geometry
+    return unfold(_lay_out(sized, frozenset(), engine).geometry, sized.lists)
 
 
 def _lay_out(sized: SizedChart, loose: frozenset[Pair], engine: Engine) -> Settled:

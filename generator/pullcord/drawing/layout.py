@@ -134,7 +134,8 @@ def _arrows(request: Request) -> Iterator[_Arrow]:
     for number, edge in enumerate(request.edges):
         weight = _HEAVY if edge.is_straight else "1"
         label = {} if edge.label_px is None else {"label": _spacer(*edge.label_px)}
-        yield edge.tail, edge.head, {**_escaped(id=f"e{number}", weight=weight), **label}
+        port = _escaped(headport="nw") if edge.is_to_corner else {}
+        yield edge.tail, edge.head, {**_escaped(id=f"e{number}", weight=weight), **label, **port}
     for above, below in request.below:
         yield above, below, _escaped(style="invis", weight=_HEAVY)
 

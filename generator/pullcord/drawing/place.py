@@ -7,6 +7,7 @@ from math import ceil
 
 from pullcord.drawing.arrange import Hints, Pair, arranged, hints_for
 from pullcord.drawing.chart import Chart, Edge, Node
+from pullcord.drawing.ends import EndList, box_shape, end_lists, fold, is_end_list
 from pullcord.drawing.geometry import (
     Geometry,
     Label,
@@ -37,18 +38,24 @@ class SizedChart:
     hints: Hints
     shapes: tuple[Shape, ...]
     labels: tuple[Label | None, ...]
+    lists: tuple[EndList, ...]
+    """What stands folded in the chart."""
 
 
 def size_chart(chart: Chart, style: Style) -> SizedChart:
     """Arrange a chart and measure every symbol and every answer."""
     arrangement = style.arrangement if len(chart.nodes) <= FREE_MOST else "column"
-    drawn = arranged(chart, arrangement, style.reach)
+    whole = arranged(chart, arrangement, style.reach)
+    lists = end_lists(whole, style) if arrangement == "column" else ()
+    boxes = {each.id: box_shape(each) for each in lists}
+    drawn = fold(whole, lists)
     return SizedChart(
         chart=drawn,
         style=style,
         hints=hints_for(drawn, arrangement),
-        shapes=tuple(shape_of(node, style) for node in drawn.nodes),
+        shapes=tuple(boxes.get(node.id) or shape_of(node, style) for node in drawn.nodes),
         labels=tuple(label_of(edge.answers, style) for edge in drawn.edges),
+        lists=lists,
     )
 
 
@@ -68,6 +75,7 @@ def request_for(sized: SizedChart, loose: frozenset[Pair]) -> Request:
                 head=numbers[edge.head],
                 is_straight=(edge.tail, edge.head) in sized.hints.straight,
                 label_px=_room(label) if label and (edge.tail, edge.head) not in loose else None,
+                is_to_corner=is_end_list(edge.head),
             )
             for edge, label in zip(sized.chart.edges, sized.labels, strict=True)
         ),

@@ -36,6 +36,8 @@ class RequestEdge:
     """Whether it is to be as short and straight as can be."""
     label_px: tuple[float, float] | None
     """Width and height of the answers along it."""
+    is_to_corner: bool = False
+    """Whether it comes in at the top left corner."""
 
 
 @dataclass(frozen=True)

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import Literal
 
-from pullcord.drawing.arrange import Arrangement
+Arrangement = Literal["free", "column"]
 
 
 @dataclass(frozen=True)
@@ -14,6 +15,8 @@ class Style:
     arrangement: Arrangement = "free"
     reach: int = 1
     """In a column, how many steps apart two checks may stand that share an end."""
+    row_most: int = 99
+    """In a column, how many ends of one check may share a row; more are listed."""
     type_px: float = 16
     """Size of all type: what is read at arm's length on a tablet."""
     line_px: float = 21
@@ -42,8 +45,17 @@ SCREEN_STYLES = (
     Style(),
     Style(arrangement="column"),
     Style(arrangement="column", column_px=150, answer_px=105, beside_px=18),
-    Style(arrangement="column", column_px=150, answer_px=105, beside_px=18, reach=0),
-    Style(arrangement="column", column_px=130, answer_px=90, beside_px=10, slope=0.75),
-    Style(arrangement="column", column_px=130, answer_px=90, beside_px=10, slope=0.75, reach=0),
+    Style(arrangement="column", column_px=150, answer_px=105, beside_px=18, row_most=2),
+    Style(arrangement="column", column_px=150, answer_px=105, beside_px=18, row_most=2, reach=0),
+    Style(arrangement="column", column_px=130, answer_px=90, beside_px=10, slope=0.75, row_most=2),
+    Style(
+        arrangement="column",
+        column_px=130,
+        answer_px=90,
+        beside_px=10,
+        slope=0.75,
+        row_most=2,
+        reach=0,
+    ),
 )
 """From the roomiest to the narrowest. Type keeps its size in all of them."""
