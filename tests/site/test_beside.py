@@ -3,14 +3,21 @@
 from __future__ import annotations
 
 import os
+import shutil
+import sys
 import tempfile
 from collections.abc import Iterator
 from pathlib import Path
+from types import FrameType
+from typing import Any
 
 import pytest
 
 from pullcord.errors import SiteError
+from pullcord.site import beside as beside_file
+from pullcord.site import exchange as exchange_file
 from pullcord.site.beside import Beside, claim, discard, swap
+from pullcord.site.exchange import exchange
 
 
 def write_site(folder: Path, text: str) -> Path:
@@ -94,6 +101,134 @@ def test_leftovers_of_a_killed_build(tmp_path: Path, left: dict[str, str], stand
     assert read_site(beside.new) == {}
     discard(beside)
     assert os.listdir(tmp_path) == ["site"]
+
+
+OLD = {"index.html": "old", "gone/index.html": "old", ".kept": "a shop's own"}
+NEW = {"index.html": "new", "come/index.html": "new", ".kept": "a shop's own"}
+WATCHED = {beside_file.__file__, exchange_file.__file__, shutil.__file__}
+
+
+class Moments:
+    """Copies of a folder as it was before each line of a swap that changed something."""
+
+    def __init__(self, watched: Path, copies: Path) -> None:
+        """Note which folder is copied where."""
+        self.watched, self.copies = watched, copies
+        self.count = 0
+        self._last: list[tuple[str, float]] = []
+
+    def look(self, frame: FrameType, event: str, argument: object) -> Any:
+        """Be called by the interpreter before each line; a kill would leave what is there then."""
+        if frame.f_code.co_filename not in WATCHED:
+            return None
+        seen = sorted((str(p), p.lstat().st_ino) for p in self.watched.rglob("*"))
+        if seen != self._last:
+            self._last = seen
+            shutil.copytree(self.watched, self.copies / str(self.count))
+            self.count += 1
+        return self.look
+
+    def of_a_swap(self) -> list[Path]:
+        """Build a site anew, and return the copies."""
+        site = self.watched / "site"
+        for name, text in OLD.items():
+            write_text(site / name, text)
+        beside = claim(site)
+        for name, text in NEW.items():
+            if name != ".kept":
+                write_text(beside.new / name, text)
+        before = sys.gettrace()
+        sys.settrace(self.look)
+        try:
+            swap(beside)
+        finally:
+            sys.settrace(before)
+        assert read_site(self.watched) == {f"site/{name}": text for name, text in NEW.items()}
+        return [self.copies / str(number) for number in range(self.count)]
+
+
+def write_text(path: Path, text: str) -> None:
+    """Write a file and the folders above it."""
+    path.parent.mkdir(parents=True, exist_ok=True)
+    path.write_text(text, encoding="utf-8")
+
+
+@pytest.fixture
+def moments(tmp_path: Path) -> Moments:
+    """Give an empty folder to be watched."""
+    (tmp_path / "shed").mkdir()
+    return Moments(tmp_path / "shed", tmp_path / "copies")
+
+
+def test_there_is_a_whole_site_at_every_moment(moments: Moments) -> None:
+    """Killed before any line of the swap, or read then, the site is the old one or the new one."""
+    copies = moments.of_a_swap()
+    sites = [read_site(copy / "site") for copy in copies]
+    assert all(site in (OLD, NEW) for site in sites)
+    assert OLD in sites
+    assert len(copies) > 5
+    for copy in copies:
+        discard(claim(copy / "site"))
+        assert os.listdir(copy) == ["site"]
+
+
+def test_without_an_exchange_the_next_build_has_a_whole_site(
+    moments: Moments, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Where folders cannot change places, a kill between two renames is put right."""
+    monkeypatch.setattr(beside_file, "exchange", lambda one, other: False)
+    copies = moments.of_a_swap()
+    assert [copy for copy in copies if not (copy / "site").exists()]
+    for copy in copies:
+        site = copy / "site"
+        assert not site.exists() or read_site(site) in (OLD, NEW)
+        discard(claim(site))
+        assert read_site(site) in (OLD, NEW)
+        assert os.listdir(copy) == ["site"]
+
+
+def test_interrupted_between_two_renames(site: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """Whoever presses Ctrl+C in that moment finds the old site where it was."""
+
+    def rename(self: Path, target: Path) -> Path:
+        if self.name == "new":
+            raise KeyboardInterrupt
+        return Path(shutil.move(self, target))
+
+    monkeypatch.setattr(beside_file, "exchange", lambda one, other: False)
+    beside = claim(site)
+    monkeypatch.setattr(Path, "rename", rename)
+    with pytest.raises(KeyboardInterrupt):
+        swap(beside)
+    assert read_site(site.parent) == {"site/index.html": "old"}
+    assert os.listdir(site.parent) == ["site"]
+
+
+def test_exchange_says_what_is_wrong(tmp_path: Path) -> None:
+    """Two folders change places; where one is missing nothing moves, and the error names it."""
+    one, other = write_site(tmp_path / "one", "1"), write_site(tmp_path / "other", "2")
+    if exchange(one, other):
+        assert (read_site(one), read_site(other)) == ({"index.html": "2"}, {"index.html": "1"})
+        with pytest.raises(FileNotFoundError, match="nowhere"):
+            exchange(one, tmp_path / "nowhere")
+    assert {*read_site(one).values(), *read_site(other).values()} == {"1", "2"}
+
+
+def test_the_place_is_cleared_away_while_another_claims_it(
+    site: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Whoever comes in the moment in which a run ends is told to try again, in the same words."""
+    mkdir = Path.mkdir
+
+    def gone_again(self: Path, *given: Any, **options: Any) -> None:
+        mkdir(self, *given, **options)
+        if self.name == ".site.building":
+            self.rmdir()
+
+    monkeypatch.setattr(Path, "mkdir", gone_again)
+    with pytest.raises(SiteError, match="then build again"):
+        claim(site)
+    assert read_site(site.parent) == {"site/index.html": "old"}
 
 
 def test_failed_swap_puts_the_old_site_back(site: Path) -> None:

@@ -1,22 +1,25 @@
-"""The new site is built beside the last good one and takes its place by renaming.
+"""The new site is built beside the last good one and takes its place in one go.
 
 Whatever goes wrong before that leaves the last good site as it was. Beside `site` stands, while
 a build runs, the folder `.site.building` with everything the build needs:
 
     lock    held by the one build that may run; the system lets go of it when the build dies
-    new     the site that is being built
-    old     the last good site, for the moment between two renames
+    new     the site that is being built; the last good one, once the two have changed places
+    old     where a system cannot let folders change places: the last good site, for the moment
+            between two renames. A build that dies in that moment leaves it to the next to put back
 """
 
 from __future__ import annotations
 
 import shutil
+from contextlib import suppress
 from dataclasses import dataclass
 from pathlib import Path
 
 from filelock import BaseFileLock, FileLock, Timeout
 
 from pullcord.errors import SiteError
+from pullcord.site.exchange import exchange
 
 
 @dataclass(frozen=True)
@@ -57,7 +60,8 @@ def claim(site_dir: Path) -> Beside:
         _holder(final).mkdir(parents=True, exist_ok=True)
         beside = Beside(final, FileLock(_holder(final) / "lock"))
         beside.lock.acquire(blocking=False)
-    except Timeout:
+    except (Timeout, FileNotFoundError):
+        # Not found: the other run has just ended, and cleared the place away.
         raise SiteError(
             f"{final} is being built by another run. Wait until it has ended, then build again."
         ) from None
@@ -79,11 +83,12 @@ def swap(beside: Beside) -> Path:
     """
     try:
         _keep_hidden(beside)
-        if beside.final.exists():
+        if not beside.final.exists():
+            beside.new.rename(beside.final)
+        elif not exchange(beside.new, beside.final):
             beside.final.rename(beside.old)
-        beside.new.rename(beside.final)
+            beside.new.rename(beside.final)
     except OSError as error:
-        _put_back(beside)
         raise _refused(beside.final, error) from None
     finally:
         discard(beside)
@@ -94,11 +99,18 @@ def discard(beside: Beside) -> None:
     """Give up the claim and leave nothing beside the site. May be called twice."""
     if not beside.lock.is_locked:
         return
+    with suppress(OSError):
+        _put_back(beside)
     shutil.rmtree(beside.new, ignore_errors=True)
     # A last good site that could not be put back stays there for the next build to put back.
-    if beside.final.exists() or not beside.old.exists():
-        shutil.rmtree(beside.holder, ignore_errors=True)
+    if beside.final.exists():
+        shutil.rmtree(beside.old, ignore_errors=True)
+    # The lock goes last and while it is held: what another run may have begun is not touched.
+    with suppress(OSError):
+        Path(beside.lock.lock_file).unlink()
     beside.lock.release()
+    with suppress(OSError):
+        beside.holder.rmdir()
 
 
 def _holder(final: Path) -> Path:
