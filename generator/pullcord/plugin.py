@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable, Sequence
+from functools import partial
 from itertools import chain
 from pathlib import Path
 from typing import Any
@@ -22,8 +24,11 @@ from pullcord.drawing.cache import trim
 from pullcord.errors import PullcordError
 from pullcord.pages.page import Page as MadePage
 from pullcord.site import assets, beside, find, heading, offline, origin, policy, report
-from pullcord.site.made import Made, make_site, nothing_made
+from pullcord.site.made import Made, make_site, make_whole, nothing_made
 from pullcord.site.preview import TEMPLATE, Preview, surroundings
+from pullcord.site.shards.join import make_joined
+from pullcord.site.shards.number import Shard
+from pullcord.site.shards.one import make_shard
 from pullcord.source.places import site_templates
 
 log = get_plugin_logger("pullcord")
@@ -58,6 +63,8 @@ class PullcordConfig(Config):  # type: ignore[no-untyped-call] # MkDocs types it
 class PullcordPlugin(BasePlugin[PullcordConfig]):  # type: ignore[no-untyped-call] # nor this
     """Adds the pages of all procedures and puts the finished site in its place."""
 
+    make: Callable[[Any, Any], Made] = staticmethod(make_whole)
+    """Makes all that is built from MkDocs's settings and ours: a site, or a part of one."""
     _swaps = True
     _place: beside.Beside | None = None
     _preview: Preview | None = None
@@ -95,7 +102,7 @@ class PullcordPlugin(BasePlugin[PullcordConfig]):  # type: ignore[no-untyped-cal
 
     def _make(self, config: MkDocsConfig) -> Made:
         if self._preview is None:
-            return make_site(config, self.config).whole()
+            return self.make(config, self.config)
         is_first, self._preview.has_built = not self._preview.has_built, True
         try:
             return make_site(config, self.config)
@@ -145,6 +152,10 @@ class PullcordPlugin(BasePlugin[PullcordConfig]):  # type: ignore[no-untyped-cal
         if made is None:
             return self._made.frame(html)
         page.meta["title"] = heading.as_html(made.title)
+        if made.src_uri in self._made.elsewhere:
+            page.meta.update(template=TEMPLATE, kept="")  # MkDocs writes no page that is empty.
+            page.present_anchor_ids = None
+            return ""
         page.toc = TableOfContents(heading.link_tree(made.headings, AnchorLink))
         page.present_anchor_ids = heading.anchor_ids(made.html)
         return made.html
@@ -157,6 +168,8 @@ class PullcordPlugin(BasePlugin[PullcordConfig]):  # type: ignore[no-untyped-cal
             self._found[page.file.src_uri] = self._entries(page, made)
 
     def _entries(self, page: Page, made: MadePage | None) -> tuple[find.Entry, ...]:
+        if made and made.src_uri in self._made.elsewhere:
+            return ()
         kept = self._preview.kept(made) if self._preview and made else None
         return kept.entries if kept else find.page_entries(page, Path(self.config.cache))
 
@@ -174,12 +187,11 @@ class PullcordPlugin(BasePlugin[PullcordConfig]):  # type: ignore[no-untyped-cal
     @event_priority(LAST)
     def on_post_build(self, *, config: MkDocsConfig) -> None:
         """Put the finished site in its place, unless a strict build is about to be called off."""
-        found = chain.from_iterable(self._found.values())
         if self._preview:
-            self._preview.take(self._made.later, found)
+            self._preview.take(self._made.later, chain.from_iterable(self._found.values()))
         else:
-            for asset in find.index_assets(found):
-                (Path(config.site_dir) / asset.uri).write_bytes(asset.content)
+            with report.told_as(PluginError):
+                self._made.finish(Path(config.site_dir), self._found)
         if self._place and not (config.strict and report.has_counted_warnings()):
             with report.told_as(PluginError):
                 config.site_dir = str(beside.swap(self._place))
@@ -202,7 +214,8 @@ class PullcordPlugin(BasePlugin[PullcordConfig]):  # type: ignore[no-untyped-cal
             beside.discard(self._place)
         if isinstance(error, OSError):
             raise PluginError(
-                f"the site could not be written, the last one stands: {error}"
+                f"the site could not be written, the last one stands: {error}. "
+                f"{report.disk_mend(error)}"
             ) from error
 
     def on_shutdown(self) -> None:
@@ -219,10 +232,38 @@ def build_site(config_file: Path, site_dir: Path | None, strict: bool) -> Path:
     Raises FindingsError with the errors in the procedures, or SiteError for anything else; in
     both cases the last good site stays as it was.
     """
+    return _build(config_file, site_dir, strict, make_whole)
+
+
+def build_shard(config_file: Path, site_dir: Path | None, strict: bool, shard: Shard) -> Path:
+    """Build one shard of that site into a folder beside it, and return that folder.
+
+    Raises as `build_site`.
+    """
+    folder = shard.beside(site_dir or built_folder(config_file))
+    return _build(config_file, folder, strict, partial(make_shard, shard))
+
+
+def join_site(
+    config_file: Path, site_dir: Path | None, strict: bool, shards: Sequence[Path]
+) -> Path:
+    """Build that site of the folders of all its shards, and return the folder it is in.
+
+    Raises as `build_site`; also SiteError when the shards do not go together.
+    """
+    return _build(config_file, site_dir, strict, partial(make_joined, shards))
+
+
+def _build(
+    config_file: Path, site_dir: Path | None, strict: bool, make: Callable[[Any, Any], Made]
+) -> Path:
     place = str(site_dir.resolve()) if site_dir else None
     with report.heard() as lines:
         try:
             config = load_config(str(config_file), strict=strict or None, site_dir=place)
+            for plugin in config.plugins.values():
+                if isinstance(plugin, PullcordPlugin):
+                    plugin.make = make
             config.plugins.on_startup(command="build", dirty=False)
             try:
                 build(config)

@@ -2,14 +2,16 @@
 
 from __future__ import annotations
 
+import errno
 import logging
+import os
 
 import pytest
-from mkdocs.exceptions import Abort
+from mkdocs.exceptions import Abort, PluginError
 
 from pullcord.errors import FindingsError, PullcordError, SiteError
 from pullcord.finding import Finding, Severity
-from pullcord.site.report import FAULT, heard, list_findings, our_error, told_as
+from pullcord.site.report import FAULT, disk_mend, heard, list_findings, our_error, told_as
 
 TYPO = Finding(
     file="procedures/no-spark.yaml",
@@ -59,6 +61,9 @@ def test_our_own_error_is_found_behind_others() -> None:
     [
         pytest.param(Abort("aborted"), ["no docs", "no docs"], "no docs", id="what was said"),
         pytest.param(Abort("aborted"), [], "aborted", id="the error's own words"),
+        pytest.param(
+            PluginError("Free some room."), ["page a"], "page a\nFree some room.", id="both"
+        ),
         pytest.param(KeyError("x"), [], f"KeyError: 'x'\n{FAULT}", id="a fault"),
         pytest.param(KeyError("x"), ["page a"], f"page a\nKeyError: 'x'\n{FAULT}", id="its place"),
     ],
@@ -66,6 +71,21 @@ def test_our_own_error_is_found_behind_others() -> None:
 def test_other_errors_become_ours(error: Exception, said: list[str], text: str) -> None:
     """An error of MkDocs's keeps its words; a fault says that it is one and where to look."""
     assert str(our_error(error, said)) == text
+
+
+@pytest.mark.parametrize(
+    ("number", "words"),
+    [
+        pytest.param(errno.ENOSPC, "Free some room", id="full"),
+        pytest.param(errno.EROFS, "Allow writing there", id="read-only"),
+        pytest.param(errno.EIO, "name another folder", id="anything else"),
+    ],
+)
+def test_what_to_do_about_a_disk(number: int, words: str) -> None:
+    """It goes by what is wrong with it, and ends in another build."""
+    mend = disk_mend(OSError(number, os.strerror(number)))
+    assert words in mend
+    assert mend.endswith("then build again.")
 
 
 def test_hearing(caplog: pytest.LogCaptureFixture) -> None:

@@ -32,7 +32,9 @@ _HEAVY = "40"
 _SHAPES = {"decision": "diamond"}
 _MENDS: dict[Engine, str] = {
     "built-in": "Install Pullcord again: its layout engine comes with it.",
-    "dot": "Install Graphviz, or take `engine: dot` out of the settings to use the built-in one.",
+    "dot": (
+        "Install Graphviz, or take `layout_engine: dot` out of the settings to use the built-in one."
+    ),
 }
 
 _MEND_SLOW = (

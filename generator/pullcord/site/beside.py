@@ -20,6 +20,7 @@ from filelock import BaseFileLock, FileLock, Timeout
 
 from pullcord.errors import SiteError
 from pullcord.site.exchange import exchange
+from pullcord.site.report import disk_mend
 
 
 @dataclass(frozen=True)
@@ -159,5 +160,5 @@ def _refused(final: Path, error: OSError) -> SiteError:
     reason = error.strerror or str(error)
     return SiteError(
         f"The site cannot be written to {final}: {reason} ({error.filename or final}). "
-        "What stood there is untouched. Free the place or name another folder as the site's."
+        f"What stood there is untouched. {disk_mend(error)}"
     )

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import errno
 import logging
 from collections.abc import Callable, Iterable, Iterator
 from contextlib import contextmanager
@@ -16,6 +17,17 @@ FAULT = (
     "This is a fault in Pullcord or in another plugin, not in your files: the site stays as it "
     "was, and `mkdocs build --verbose` shows where it lies"
 )
+_FULL = {errno.ENOSPC, errno.EDQUOT, errno.EFBIG}
+_FORBIDDEN = {errno.EACCES, errno.EPERM, errno.EROFS}
+
+
+def disk_mend(error: OSError) -> str:
+    """Return what to do when the site could not be written, as a sentence."""
+    if error.errno in _FULL:
+        return "Free some room on that disk, then build again."
+    if error.errno in _FORBIDDEN:
+        return "Allow writing there, or name another folder as the site's, then build again."
+    return "Mend that, or name another folder as the site's, then build again."
 
 
 def list_findings(findings: tuple[Finding, ...]) -> str:
@@ -42,7 +54,11 @@ def our_error(error: BaseException, said: Iterable[str]) -> PullcordError:
             return cause
         cause = cause.__cause__ or cause.__context__
     lines = list(dict.fromkeys(said))
-    if not hasattr(error, "format_message"):
+    if hasattr(error, "format_message"):
+        # Where MkDocs calls a build off by an exit, it has said why, and the error says no more.
+        is_new = not isinstance(error, SystemExit) and str(error) not in lines
+        lines += [str(error)] if is_new else []
+    else:
         lines.append(f"{type(error).__name__}: {error}\n{FAULT}")
     return SiteError("\n".join(lines or [str(error)]))
 
