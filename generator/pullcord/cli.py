@@ -16,6 +16,7 @@ from pullcord.commands.diff import diff
 from pullcord.commands.explain import explain
 from pullcord.commands.fmt import fmt
 from pullcord.commands.init import init
+from pullcord.commands.join import join
 from pullcord.commands.log import log
 from pullcord.commands.new import new
 from pullcord.commands.pack import pack
@@ -34,6 +35,21 @@ def main() -> None:
             stream.reconfigure(errors="backslashreplace")
 
 
-COMMANDS = (check, build, serve, pack, print_, review, log, explain, schema, fmt, diff, init, new)
+COMMANDS = (
+    check,
+    build,
+    join,
+    serve,
+    pack,
+    print_,
+    review,
+    log,
+    explain,
+    schema,
+    fmt,
+    diff,
+    init,
+    new,
+)
 for command in COMMANDS:
     main.add_command(command)

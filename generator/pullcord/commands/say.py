@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import os
 import sys
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Iterator, Mapping
+from contextlib import contextmanager
 from dataclasses import replace
 from importlib.metadata import version
 from pathlib import Path
@@ -12,6 +13,7 @@ from typing import Any
 
 import click
 
+from pullcord.errors import FindingsError, PullcordError
 from pullcord.finding import Finding
 from pullcord.rules.report import FORMATS
 from pullcord.rules.report.made import Report
@@ -37,6 +39,20 @@ def print_findings(findings: Iterable[Finding]) -> None:
     _print_text((finding, _bytes_of(finding)) for finding in found)
     if found:
         click.echo(count_findings(found), err=True)
+
+
+@contextmanager
+def or_say_why() -> Iterator[None]:
+    """Print why a build failed, and end with exit code 1."""
+    try:
+        yield
+    except FindingsError as error:
+        print_findings(error.findings)
+        click.echo("the site stays as it was", err=True)
+        sys.exit(1)
+    except PullcordError as error:
+        click.echo(f"error: {error}", err=True)
+        sys.exit(1)
 
 
 def show_findings(findings: Iterable[Finding], raw: bytes) -> None:

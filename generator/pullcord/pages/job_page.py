@@ -10,6 +10,8 @@ from markupsafe import Markup
 from pullcord.analysis.job.report import JobReport
 from pullcord.drawing.plot import Plot
 from pullcord.drawing.plot_svg import render_plot
+from pullcord.model.job import Job
+from pullcord.model.machine import Machine
 from pullcord.pages.address import JOBS, file_link, job_paper_uri, job_uri, link, machine_uri
 from pullcord.pages.caution import SignView
 from pullcord.pages.imprint import Imprint, imprint
@@ -95,7 +97,7 @@ def job_parts(
     job, words, library = read.job, kit.job, project.library
     told = Told(kit, library, subject, report, shown_photos(read))
     return JobParts(
-        title=words["title"].format(machine=machine_title(subject.machine, job.machine)),
+        title=job_title(kit, job, subject.machine),
         purpose=paragraphs(job.purpose),
         note=paragraphs(job.note),
         given_up=words["given_up"].format(day=job.given_up) if job.given_up else "",
@@ -108,6 +110,11 @@ def job_parts(
         series=series_views(kit, report.series),
         log=log_view(told),
     )
+
+
+def job_title(kit: Kit, job: Job, machine: Machine | None) -> str:
+    """Return the title of a job's page. The machine is None where it has no sheet."""
+    return kit.job["title"].format(machine=machine_title(machine, job.machine))
 
 
 def shown_photos(read: ReadJob) -> frozenset[str]:

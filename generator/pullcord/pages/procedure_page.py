@@ -103,15 +103,21 @@ def procedure_page(
     is its place in the library.
     """
     procedure, machine = posts.procedure, posts.subject.title
-    title = kit.words["machine_title"].format(title=procedure.title, machine=machine)
     return Page(
         src_uri=posts.uri,
-        title=title if machine else procedure.title,
+        title=version_title(kit, procedure, machine),
         html=render(kit, "procedure", _view(kit, read.digest, posts, notes, chart, walk, standing)),
         headings=_headings(posts),
         source=read.path,
         in_search=not machine,
     )
+
+
+def version_title(kit: Kit, procedure: Procedure, machine: str = "") -> str:
+    """Return the title of a procedure's page: the general one, or that of a machine's title."""
+    if not machine:
+        return procedure.title
+    return kit.words["machine_title"].format(title=procedure.title, machine=machine)
 
 
 def _view(

@@ -9,7 +9,7 @@ from markupsafe import Markup
 
 from pullcord.analysis.review import Review, review
 from pullcord.drawing.curve import CurveWords, Points, render_curve
-from pullcord.model.procedure import Library
+from pullcord.model.procedure import Library, Procedure
 from pullcord.pages.address import RULES, link, review_uri
 from pullcord.pages.imprint import Imprint, imprint
 from pullcord.pages.kit import Kit, render
@@ -48,7 +48,7 @@ def review_page(kit: Kit, library: Library, read: ReadProcedure, counts: Mapping
     words, procedure = kit.review, read.procedure
     found = review(procedure, counts, guard=read_guard(procedure), looks=LOOKS)
     sections = review_sections(Namer(procedure, library, words), found, kit.settings.currency)
-    title = words["title"].format(title=procedure.title)
+    title = review_title(kit, procedure)
     best = _best(found)
     view = ReviewView(
         title=title,
@@ -64,6 +64,11 @@ def review_page(kit: Kit, library: Library, read: ReadProcedure, counts: Mapping
     html = render(kit, "review", view)
     uri = review_uri(procedure.procedure)
     return Page(uri, title, html, headings, source=read.path, in_search=False)
+
+
+def review_title(kit: Kit, procedure: Procedure) -> str:
+    """Return the title of the page for a procedure's author."""
+    return kit.review["title"].format(title=procedure.title)
 
 
 def review_links(kit: Kit, project: ReadProject) -> tuple[PageLink, ...]:

@@ -40,16 +40,28 @@ def site_pages(project: ReadProject, settings: Settings) -> tuple[Page, ...]:
 
 def pages_with(kit: Kit, project: ReadProject) -> tuple[Page, ...]:
     """Return the same with texts and templates that were read already."""
-    subjects, counts, folder = _subjects(project), count_walks(project), kit.settings.cache_folder
-    rest = keep_value(
-        folder,
+    return (*other_pages(kit, project), *own_pages(kit, project))
+
+
+def other_pages(kit: Kit, project: ReadProject) -> tuple[Page, ...]:
+    """Return what is not one procedure's page; most of it speaks of the whole library."""
+    return keep_value(
+        kit.settings.cache_folder,
         ("other pages", *project_key(kit, project)),
         PAGES,
-        lambda: tuple(_other_pages(kit, project, subjects)),
+        lambda: tuple(_other_pages(kit, project, _subjects(project))),
     )
+
+
+def own_pages(kit: Kit, project: ReadProject) -> tuple[Page, ...]:
+    """Return the pages of every procedure among the project's `files`.
+
+    They show nothing of other procedures but what the project's `library` has of them, so `files`
+    may be only some of it.
+    """
+    counts = count_walks(project)
     return (
-        *rest,
-        *procedure_pages(kit, project, subjects, counts),
+        *procedure_pages(kit, project, _subjects(project), counts),
         *review_pages(kit, project, counts),
     )
 

@@ -25,26 +25,41 @@ def bound_files(
 ) -> Mapping[str, Callable[[], bytes]]:
     """Return the binder and one file for each procedure, by address, each made when it is called.
 
-    `assets` are those of the site. The binder holds each procedure once, not once more for every
-    machine it fits: the machine's own values stand on its sheet, and the file stays small enough to
-    be opened.
+    `assets` are those of the site.
+    """
+    files = tuple(assets)
+    return {**binder_file(kit, title, pages, files), **single_files(kit, pages, files)}
+
+
+def binder_file(
+    kit: Kit, title: str, pages: Sequence[Page], assets: Iterable[Asset]
+) -> Mapping[str, Callable[[], bytes]]:
+    """Return the binder alone.
+
+    It holds each procedure once, not once more for every machine it fits: the machine's own values
+    stand on its sheet, and the file stays small enough to be opened.
     """
     files = {asset.uri: asset.content for asset in assets}
-    styles = _styles(kit, files)
     # The guided walk is for one procedure: in the binder its links are walked as they are.
-    binder = Inside(styles, [files[f"{ADDRESS}/search.js"].decode()])
-    alone = Inside(styles, [files[uri].decode() for uri in sorted(files) if uri.endswith(".js")])
-    general = [page for page in pages if not _is_machines_version(page)]
+    inside = Inside(_styles(kit, files), [files[f"{ADDRESS}/search.js"].decode()])
+    general = [page for page in pages if not is_machines_version(page)]
     kept = sorted((page for page in general if not is_for_authors(page.src_uri)), key=_place)
+    return {BINDER: partial(_bound, kit, title, kept, inside)}
+
+
+def single_files(
+    kit: Kit, pages: Sequence[Page], assets: Iterable[Asset]
+) -> Mapping[str, Callable[[], bytes]]:
+    """Return one file for each procedure that has its general page among the pages."""
+    files = {asset.uri: asset.content for asset in assets}
+    scripts = [files[uri].decode() for uri in sorted(files) if uri.endswith(".js")]
+    inside = Inside(_styles(kit, files), scripts)
     return {
-        BINDER: partial(_bound, kit, title, kept, binder),
-        **{
-            one_file_uri(PurePosixPath(page.src_uri).stem): partial(
-                _bound, kit, page.title, [page], alone
-            )
-            for page in general
-            if page.src_uri.startswith("procedures/")
-        },
+        one_file_uri(PurePosixPath(page.src_uri).stem): partial(
+            _bound, kit, page.title, [page], inside
+        )
+        for page in pages
+        if page.src_uri.startswith("procedures/") and not is_machines_version(page)
     }
 
 
@@ -69,5 +84,6 @@ def _place(page: Page) -> tuple[bool, bool]:
     return page.src_uri not in HOMES, not page.src_uri.startswith("procedures/")
 
 
-def _is_machines_version(page: Page) -> bool:
+def is_machines_version(page: Page) -> bool:
+    """Say whether a page is a procedure's for one machine."""
     return page.src_uri.count("/") > 1

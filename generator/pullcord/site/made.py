@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass, field, replace
+from itertools import chain
 from pathlib import Path
 from typing import Any
 
@@ -12,14 +13,15 @@ from pullcord.errors import FindingsError
 from pullcord.finding import Severity
 from pullcord.pages.address import HOME
 from pullcord.pages.imprint import Imprint, imprint
-from pullcord.pages.kit import read_kit, render, template_folders
+from pullcord.pages.kit import Kit, read_kit, render, template_folders
 from pullcord.pages.page import Page
 from pullcord.pages.settings import Settings
 from pullcord.pages.site import pages_with
-from pullcord.project import load_project
+from pullcord.project import Project, load_project
 from pullcord.rules.show import show_finding
 from pullcord.site.assets import ADDRESS, Asset, read_assets
 from pullcord.site.bound import bound_files
+from pullcord.site.find import Entry, index_assets
 from pullcord.site.meter import read_meter
 from pullcord.site.offline import find_flaws
 from pullcord.site.origin import Options, folders_to_read, read_settings
@@ -27,12 +29,34 @@ from pullcord.site.photos import photo_assets
 from pullcord.site.prints import paper_files
 from pullcord.source.places import site_templates
 
+Found = Mapping[str, tuple[Entry, ...]]
+"""What can be found, by the page it stands on, in the order of the pages."""
+
 
 @dataclass(frozen=True)
 class Foot:
     """What the foot's template prints."""
 
     imprint: Imprint
+
+
+@dataclass(frozen=True)
+class ReadSite:
+    """What a site is made from: everything that was read, without errors."""
+
+    title: str
+    kit: Kit
+    project: Project
+    assets: tuple[Asset, ...]
+    """What goes into the site as it is, but for pictures."""
+    notes: tuple[str, ...]
+    """What the author should be told."""
+
+
+def write_index(folder: Path, found: Found) -> None:
+    """Write the search index into a new site. Raises OSError."""
+    for asset in index_assets(chain.from_iterable(found.values())):
+        (folder / asset.uri).write_bytes(asset.content)
 
 
 @dataclass(frozen=True)
@@ -48,6 +72,10 @@ class Made:
     """What the author should be told."""
     later: Mapping[str, Callable[[], bytes]] = field(default_factory=dict)
     """Files made when they are called for, by address: what is printed, and what is bound."""
+    elsewhere: frozenset[str] = frozenset()
+    """Addresses among `pages` that are known, and written by another build."""
+    finish: Callable[[Path, Found], None] = write_index
+    """What is left to be done in the new site's folder when all pages are written."""
 
     def whole(self) -> Made:
         """Return the same with every file made."""
@@ -70,23 +98,50 @@ def make_site(config: Any, options: Options) -> Made:
     Raises FindingsError with every error of every file, or another PullcordError when a template
     or the layout engine fails.
     """
+    site = read_site(config, options)
+    pages = in_order(pages_with(site.kit, site.project))
+    bound = bound_files(site.kit, site.title, pages, site.assets)
+    return made_of(site, pages, {**bound, **paper_files(site.kit, site.project)})
+
+
+def make_whole(config: Any, options: Options) -> Made:
+    """Do the same with every file made."""
+    return make_site(config, options).whole()
+
+
+def read_site(config: Any, options: Options) -> ReadSite:
+    """Read and check everything. Raises as `make_site`."""
     settings = read_settings(config.config_file_path, options, config.docs_dir)
     folders = folders_to_read(config.config_file_path, options)
     meter = read_meter(options.meter, Path(config.config_file_path))
     project = load_project(folders, meter=meter, replaces=options.replaces, base=Path.cwd())
     if any(finding.severity is Severity.ERROR for finding in project.findings):
         raise FindingsError(project.findings)
-    kit = read_kit(settings)
-    pages = sorted(pages_with(kit, project), key=lambda page: not page.in_nav)
-    assets = (*read_assets(template_folders(settings)), _font(settings))
-    bound = bound_files(kit, config.site_name, pages, assets)
-    return Made(
-        pages={page.src_uri: page for page in pages},
-        foot=render(kit, "imprint", Foot(imprint(kit))),
-        assets=(*assets, *photo_assets(project)),
+    return ReadSite(
+        title=config.site_name,
+        kit=read_kit(settings),
+        project=project,
+        assets=(*read_assets(template_folders(settings)), _font(settings)),
         notes=(*find_flaws(config), *map(show_finding, project.findings)),
-        later={**bound, **paper_files(kit, project)},
     )
+
+
+def made_of(
+    site: ReadSite, pages: Iterable[Page], later: Mapping[str, Callable[[], bytes]]
+) -> Made:
+    """Return a site of some pages, and files that are made when they are called for."""
+    return Made(
+        pages={page.src_uri: page for page in in_order(pages)},
+        foot=render(site.kit, "imprint", Foot(imprint(site.kit))),
+        assets=(*site.assets, *photo_assets(site.project)),
+        notes=site.notes,
+        later=later,
+    )
+
+
+def in_order(pages: Iterable[Page]) -> list[Page]:
+    """Put the pages that the navigation names first."""
+    return sorted(pages, key=lambda page: not page.in_nav)
 
 
 def nothing_made(config: Any) -> Made:

@@ -90,6 +90,11 @@ def keys_links(kit: Kit, from_uri: str = RULES) -> tuple[PageLink, ...]:
     )
 
 
+def keys_title(kit: Kit, kind: str) -> str:
+    """Return the title of the page of one kind of file."""
+    return _words(kit)[f"title_{kind}"]
+
+
 def _words(kit: Kit) -> Words:
     words: Words = read_texts(template_folders(kit.settings), "keys", WordsShape)
     return words
