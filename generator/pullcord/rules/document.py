@@ -29,7 +29,8 @@ _NAMING_KEYS: Mapping[str, type[Record]] = {
     "machine": Machine,
 }
 """A job names its machine too: the first key of these that a file has decides."""
-
+_LINE = rb"(?:\A(?:\xef\xbb\xbf)?|[\r\n])%b:"
+"""How a key of the first level begins: a byte order mark may stand before the first line."""
 
 NOTHING_SHARED = Pieces()
 
@@ -54,7 +55,7 @@ class Document(Generic[Model]):
 
 def model_of(raw: bytes) -> type[Record]:
     """Return what a file holds, told by the key that names it; a procedure when it has none."""
-    found = (m for key, m in _NAMING_KEYS.items() if re.search(rb"^%b:" % key.encode(), raw, re.M))
+    found = (m for key, m in _NAMING_KEYS.items() if re.search(_LINE % key.encode(), raw))
     return next(found, Procedure)
 
 
