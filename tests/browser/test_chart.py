@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from dataclasses import dataclass
 from functools import cache
 from pathlib import Path
 from typing import Any
 
 import pytest
-from playwright.sync_api import Page
+from playwright.sync_api import Browser, Page
 
 from pullcord.drawing import ChartSettings, chart_font_css, draw_chart
 from pullcord.drawing.font import read_face
@@ -20,6 +21,8 @@ from tests.drawing.examples import ORCHARD_BOXES, orchard, small, ugly
 SHIPPED = sorted(path.stem for path in shipped_procedures().glob("*.yaml"))
 MADE_UP = {"orchard": orchard, "small": small, "ugly": ugly}
 CHARTS = [*SHIPPED, *MADE_UP]
+
+TOP = "<!doctype html><html lang=en><meta charset=utf-8><title>Chart</title>"
 
 MEASURE = """
 () => {
@@ -66,9 +69,31 @@ ROOM = """
 () => {
   const svg = document.querySelector(".pc-chart");
   return [svg.getScreenCTM().a, Number(svg.getAttribute("width")),
-    svg.parentElement.clientWidth, document.documentElement.scrollWidth];
+    svg.parentElement.clientWidth, document.documentElement.scrollWidth,
+    svg.parentElement.scrollWidth];
 }
 """
+
+
+@dataclass(frozen=True)
+class Line:
+    """A line of text and its width in px."""
+
+    text: str
+    pinned: float
+    drawn: float
+    """When nothing holds it to the pinned width."""
+
+
+@dataclass(frozen=True)
+class Seen:
+    """What a browser says of a chart."""
+
+    is_font_there: bool
+    room: tuple[float, ...]
+    """Scale, the chart's own width, its frame's, the page's, and what the frame can be slid to."""
+    parts: dict[str, Any]
+    lines: list[Line]
 
 
 @cache
@@ -104,9 +129,8 @@ def show(portrait: Page, tmp_path: Path, styles: str) -> Callable[..., Page]:
     def open_page(*names: str, head: str = styles, scheme: str = "default") -> Page:
         charts = "".join(f'<div class="pc-chart-scroll">{chart(name)}</div>' for name in names)
         path = tmp_path / "chart.html"
-        page = "<!doctype html><html lang=en><meta charset=utf-8><title>Chart</title>"
         body = f'<body data-md-color-scheme="{scheme}" style="margin: 16px">{charts}'
-        path.write_text(page + head + body, encoding="utf-8")
+        path.write_text(TOP + head + body, encoding="utf-8")
         portrait.goto(path.as_uri())
         portrait.evaluate("document.fonts.ready.then(() => true)")
         return portrait
@@ -114,26 +138,55 @@ def show(portrait: Page, tmp_path: Path, styles: str) -> Callable[..., Page]:
     return open_page
 
 
-@pytest.mark.parametrize("name", CHARTS)
-def test_every_text_is_inside_its_symbol(name: str, show: Callable[..., Page]) -> None:
+@pytest.fixture(scope="module", params=CHARTS)
+def seen(request: pytest.FixtureRequest, browser: Browser, styles: str) -> Seen:
+    """Give what a 768 px tablet shows of a chart; every chart is opened once for all its tests."""
+    body = f'<div class="pc-chart-scroll">{chart(request.param)}</div>'
+    page = browser.new_page(viewport={"width": 768, "height": 1024}, offline=True)
+    page.set_content(f"{TOP}{styles}<body style='margin: 16px'>{body}")
+    page.evaluate("document.fonts.ready.then(() => true)")
+    found = Seen(
+        is_font_there=page.evaluate("document.fonts.check('700 16px \"Pullcord Sans\"')"),
+        room=page.evaluate(ROOM),
+        parts=page.evaluate(MEASURE),
+        lines=[Line(*line) for line in page.evaluate(UNPINNED)],
+    )
+    page.close()
+    return found
+
+
+def test_every_text_is_inside_its_symbol(seen: Seen) -> None:
     """The browser's own boxes of all lines and hazard symbols are within the outlines, and no
     answer lies on a symbol."""
-    found: dict[str, Any] = show(name).evaluate(MEASURE)
-    assert found["nodes"] > 3
-    assert found["texts"] >= found["nodes"]
-    assert found["answers"] > 3
-    assert found["outside"] == []
-    assert found["covered"] == []
+    assert seen.parts["nodes"] > 3
+    assert seen.parts["texts"] >= seen.parts["nodes"]
+    assert seen.parts["answers"] > 3
+    assert seen.parts["outside"] == []
+    assert seen.parts["covered"] == []
 
 
-@pytest.mark.parametrize("name", CHARTS)
-def test_what_was_measured_is_what_is_drawn(name: str, show: Callable[..., Page]) -> None:
+def test_what_was_measured_is_what_is_drawn(seen: Seen) -> None:
     """Let go of their pinned width, lines of our own typeface are as wide as measured."""
-    page = show(name)
-    assert page.evaluate("document.fonts.check('700 16px \"Pullcord Sans\"')")
-    lines = [line for line in page.evaluate(UNPINNED) if is_plain(line[0])]
+    assert seen.is_font_there
+    lines = [line for line in seen.lines if is_plain(line.text)]
     assert len(lines) > 5
-    assert [line for line in lines if abs(line[1] - line[2]) > 0.02 + 0.002 * line[1]] == []
+    assert [
+        line for line in lines if abs(line.pinned - line.drawn) > 0.02 + 0.002 * line.drawn
+    ] == []
+
+
+def test_type_stays_large_and_the_page_stays_put(seen: Seen) -> None:
+    """Type is 14.4 px at the least, 16 px where there is room; only the chart's own frame can be
+    slid sideways."""
+    scale, natural, room, page_width, _ = seen.room
+    assert page_width == 768
+    assert scale == pytest.approx(min(1, max(0.9, room / natural)), abs=0.001)
+
+
+def test_shipped_charts_need_no_sliding(request: pytest.FixtureRequest, seen: Seen) -> None:
+    """On a tablet held upright a shipped chart is seen in its whole width."""
+    _, _, room, _, inner = seen.room
+    assert inner == room or request.node.callspec.params["seen"] not in SHIPPED
 
 
 @pytest.mark.parametrize("name", ["orchard", "ugly"])
@@ -149,29 +202,6 @@ def test_lines_keep_their_width_without_our_typeface(name: str, show: Callable[.
 def is_plain(text: str) -> bool:
     """Return whether every character of a line is in our typeface."""
     return all(ord(character) in read_face("regular").advances_em for character in text)
-
-
-@pytest.mark.parametrize("name", CHARTS)
-def test_type_stays_large_and_the_page_stays_put(name: str, show: Callable[..., Page]) -> None:
-    """On a 768 px tablet type is 14.4 px at the least, 16 px where there is room; only the chart's
-    own frame can be slid sideways."""
-    page = show(name)
-    page.set_viewport_size({"width": 768, "height": 1024})
-    scale, natural, room, page_width = page.evaluate(ROOM)
-    assert page_width == 768
-    assert scale == pytest.approx(min(1, max(0.9, room / natural)), abs=0.001)
-
-
-@pytest.mark.parametrize("name", SHIPPED)
-def test_shipped_charts_need_no_sliding(name: str, show: Callable[..., Page]) -> None:
-    """On a 768 px tablet held upright a shipped chart is seen in its whole width."""
-    page = show(name)
-    page.set_viewport_size({"width": 768, "height": 1024})
-    inner, outer = page.evaluate(
-        "() => { const frame = document.querySelector('.pc-chart-scroll');"
-        " return [frame.scrollWidth, frame.clientWidth]; }"
-    )
-    assert inner == outer
 
 
 def test_symbols_lead_to_their_steps(show: Callable[..., Page]) -> None:

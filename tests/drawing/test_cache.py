@@ -32,6 +32,14 @@ def test_makes_once_and_keeps(tmp_path: Path) -> None:
     assert len(list(folder.iterdir())) == 1
 
 
+def test_a_folder_that_cannot_be_is_no_harm() -> None:
+    """A name no disk takes: nothing is kept, and there is nothing to trim."""
+    calls, make = counting(b"x")
+    assert keep(Path("a\0b"), ["a"], make) == keep(Path("a\0b"), ["a"], make) == b"x"
+    assert len(calls) == 2
+    trim(Path("a\0b"))
+
+
 def test_without_a_folder_makes_every_time() -> None:
     """None keeps nothing."""
     calls, make = counting(b"x")

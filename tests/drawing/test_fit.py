@@ -10,8 +10,9 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from pullcord.drawing.chart import START, chart_of
-from pullcord.drawing.fit import fit_chart, geometry_of
+from pullcord.drawing.fit import fit_chart, geometry_of, least_width_px
 from pullcord.drawing.geometry import Geometry
+from pullcord.drawing.place import size_chart
 from pullcord.drawing.plane import points_along
 from pullcord.drawing.style import SCREEN_STYLES, Style
 from pullcord.graph import procedure_graph
@@ -132,3 +133,14 @@ def test_two_hundred_steps_are_drawn() -> None:
     assert arrows(geometry) == Counter([(START, "step:s0"), *procedure_graph(procedure).edges])
     assert texts_outside(geometry) == []
     assert labels_on_labels(geometry) == []
+
+
+@pytest.mark.parametrize("style", SCREEN_STYLES, ids=range(len(SCREEN_STYLES)))
+@pytest.mark.parametrize("make", [orchard, small, ugly])
+def test_no_layout_is_narrower_than_its_widest_row_of_ends(
+    make: Callable[[], Procedure], style: Style
+) -> None:
+    """So that a style in which that row is too wide need not be tried."""
+    chart = chart_of(make(), ORCHARD_BOXES)
+    least = least_width_px(size_chart(chart, style))
+    assert 0 < least <= geometry_of(chart, style, "built-in").width

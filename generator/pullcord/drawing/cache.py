@@ -42,6 +42,8 @@ _FAST = 1
 _NAME_CHARACTERS = 64
 _STALE_SECONDS = 3600.0
 """A file of another name that is older was left behind by a build that was killed."""
+_NO_PLACE = (OSError, ValueError)
+"""What is raised for a place that cannot be read or written: the second for a name no disk takes."""
 
 Value = TypeVar("Value")
 
@@ -59,7 +61,7 @@ def keep(folder: Path | None, key: Iterable[str], make: Callable[[], bytes]) -> 
     kept = _read(path)
     if kept is None:
         kept = make()
-        with suppress(OSError):
+        with suppress(*_NO_PLACE):
             _write(path, kept)
     return kept
 
@@ -91,7 +93,7 @@ def trim(folder: Path | None, most_bytes: int = MOST_BYTES) -> None:
 
 def _entries(folder: Path) -> Iterator[tuple[float, int, Path]]:
     """Yield when each file was last used, its size and its path."""
-    with suppress(OSError):
+    with suppress(*_NO_PLACE):
         for entry in os.scandir(folder):
             if entry.is_file(follow_symlinks=False):
                 found = entry.stat(follow_symlinks=False)
@@ -102,7 +104,7 @@ def _read(path: Path) -> bytes | None:
     """Return the content of an entry; None when there is none or it is not what was written."""
     try:
         digest, _, packed = path.read_bytes().partition(b"\n")
-    except OSError:
+    except _NO_PLACE:
         return None
     if digest != _digest(packed):
         return None

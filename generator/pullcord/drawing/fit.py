@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Sequence
 
 from pullcord.drawing.answer import Settled, settle_answers
@@ -25,6 +26,8 @@ def fit_chart(chart: Chart, styles: Sequence[Style], widest_px: float, engine: E
     """
     tried: list[Geometry] = []
     for style in styles if len(chart.nodes) <= LARGE else styles[-1:]:
+        if style is not styles[-1] and least_width_px(size_chart(chart, style)) > widest_px:
+            continue
         tried.append(geometry_of(chart, style, engine))
         if tried[-1].width <= widest_px:
             return tried[-1]
@@ -46,6 +49,23 @@ def geometry_of(chart: Chart, style: Style, engine: Engine) -> Geometry:
             return unfold(settled.geometry, sized.lists)
         loose -= settled.homeless
     return unfold(_lay_out(sized, frozenset(), engine).geometry, sized.lists)
+
+
+def least_width_px(sized: SizedChart) -> float:
+    """Return a width that no layout of the chart is below: that of the widest row of ends.
+
+    Ends that only one check leads to stand in the row below it, whatever the arrangement.
+    """
+    chart, style = sized.chart, sized.style
+    width = {node.id: shape.width for node, shape in zip(chart.nodes, sized.shapes, strict=True)}
+    into = Counter(edge.head for edge in chart.edges)
+    leading = {edge.tail for edge in chart.edges}
+    rows: dict[str, list[float]] = {}
+    for edge in chart.edges:
+        if into[edge.head] == 1 and edge.head not in leading:
+            rows.setdefault(edge.tail, []).append(width[edge.head])
+    gaps = (sum(row) + (len(row) - 1) * style.beside_px for row in rows.values())
+    return max(gaps, default=0.0) + 2 * style.margin_px
 
 
 def _lay_out(sized: SizedChart, loose: frozenset[Pair], engine: Engine) -> Settled:

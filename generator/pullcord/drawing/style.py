@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Literal
 
 Arrangement = Literal["free", "column"]
@@ -41,21 +41,18 @@ class Style:
     """Around the whole chart."""
 
 
+_ROOMY = Style(arrangement="column")
+_CLOSE = Style(arrangement="column", column_px=150, answer_px=105, beside_px=18)
+_CLOSEST = Style(arrangement="column", column_px=130, answer_px=90, beside_px=10, slope=0.75)
+
 SCREEN_STYLES = (
     Style(),
-    Style(arrangement="column"),
-    Style(arrangement="column", column_px=150, answer_px=105, beside_px=18),
-    Style(arrangement="column", column_px=150, answer_px=105, beside_px=18, row_most=2),
-    Style(arrangement="column", column_px=150, answer_px=105, beside_px=18, row_most=2, reach=0),
-    Style(arrangement="column", column_px=130, answer_px=90, beside_px=10, slope=0.75, row_most=2),
-    Style(
-        arrangement="column",
-        column_px=130,
-        answer_px=90,
-        beside_px=10,
-        slope=0.75,
-        row_most=2,
-        reach=0,
-    ),
+    _ROOMY,
+    _CLOSE,
+    replace(_CLOSE, row_most=2),
+    replace(_CLOSE, row_most=2, reach=0),
+    replace(_CLOSEST, row_most=2),
+    replace(_CLOSEST, row_most=2, reach=0),
+    replace(_CLOSEST, row_most=3, reach=0),
 )
 """From the roomiest to the narrowest. Type keeps its size in all of them."""
