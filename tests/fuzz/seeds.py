@@ -29,7 +29,7 @@ DUMPER = getattr(yaml, "CSafeDumper", yaml.SafeDumper)
 
 TOKENS = (
     *"#&*!|>'\"%@`[]{},:?-\t\n\r \0\x1b\x7f", "  ", ": ", " #", "<<: ", "---\n", "...\n", "&a ",
-    "*a", "!!x ", "!!python/object:os.system ", "\\", "\ufeff", "\u2028", "\u202e", "\u2066", "é",
+    "*a", "!!x ", "!!python/none ", "\\", "\ufeff", "\u2028", "\u202e", "\u2066", "é",
     "Ω", "{{", "}}", "{% x %}", "| ", "> ", "? ", "\r\n", "- ", "𝛀", "\u0661", "²", "½",
     "%YAML 1.1\n",
 )  # fmt: skip

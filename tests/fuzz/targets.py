@@ -16,7 +16,6 @@ from pathlib import Path
 from unittest.mock import patch
 from zlib import crc32
 
-import yaml
 from mkdocs.config import load_config
 from mkdocs.exceptions import Abort, ConfigurationError, PluginError
 
@@ -49,6 +48,7 @@ from pullcord.rules.run import check_job, check_library
 from pullcord.rules.show import show_finding
 from pullcord.site import origin
 from pullcord.site.made import Made
+from pullcord.site.report import our_error
 from pullcord.source.append import NewItem, NoPlaceError, add_items
 from pullcord.source.decode import UNSEEN
 from pullcord.source.flaw import MOST_FLAWS
@@ -97,14 +97,12 @@ def hold_limits(raw: bytes) -> None:
     An input is a line each: limits, a measured quantity, then answers.
     """
     first, *rest = raw.decode("utf-8", "replace").split("\n")
-    quantity = _quantity(rest[0] if rest else "")
-    for asked in (None, quantity):
-        with suppress(ReadingError):
-            _say(parse_limits(first, asked))
-        with suppress(ReadingError):
-            assert str(parse_amount(first, asked))
-    if len(rest) > 1:
-        _hold_answers(first, quantity, tuple(dict.fromkeys(rest[1:9])))
+    with suppress(ReadingError):
+        _say(parse_limits(first))
+    with suppress(ReadingError):
+        assert str(parse_amount(first))
+    if rest:
+        _hold_answers(first, _quantity(rest[0]), tuple(dict.fromkeys(rest[1:9])))
 
 
 def _say(limits: Limits) -> None:
@@ -124,11 +122,11 @@ def _hold_answers(text: str, quantity: Quantity, answers: tuple[str, ...]) -> No
         {"quantity": quantity, "at": "plug.lead", "general": text, "source": "common practice"},
     )
     if isinstance(reading, Reading):
-        for machine in (None, _library().machines["plough"]):
-            for band in for_machine(reading, answers, machine, _meter()).bands:
-                assert band.words
+        for band in for_machine(reading, answers, None, _meter()).bands:
+            assert band.words
     with suppress(ReadingError):
         limits = parse_limits(text, quantity)
+        _say(limits)
         for fault in check_cover(shares_of(answers, limits, quantity), quantity):
             assert fault_words(fault, limits.unit)
 
@@ -238,7 +236,12 @@ def hold_stages_of_a_build(folder: Path) -> None:
     before = Path.cwd()
     os.chdir(folder)
     try:
-        config = load_config("mkdocs.yml")
+        try:
+            config = load_config("mkdocs.yml")
+        except Exception as error:
+            # MkDocs reads its settings before any plugin is asked, and `build_site` says it.
+            hold_told(error)
+            return
         config.plugins.on_startup(command="build", dirty=False)
         try:
             config.plugins.on_config(config)
@@ -247,19 +250,13 @@ def hold_stages_of_a_build(folder: Path) -> None:
             config.plugins.on_shutdown()
     except (Abort, ConfigurationError, PluginError):
         return  # MkDocs prints these without a traceback.
-    except yaml.YAMLError:
-        # MkDocs reads its settings before any plugin is asked.
-        assert _is_settings_no_yaml()
     finally:
         os.chdir(before)
 
 
-def _is_settings_no_yaml() -> bool:
-    try:
-        yaml.safe_load(Path("mkdocs.yml").read_bytes())
-    except yaml.YAMLError:
-        return True
-    return False
+def hold_told(error: Exception) -> None:
+    """Whatever is raised while settings are read has words for whoever asked for a build."""
+    assert str(our_error(error, ()))
 
 
 TARGETS: Mapping[str, Target] = {

@@ -286,6 +286,14 @@ def test_folder_that_cannot_exist(tmp_path: Path) -> None:
         claim(tmp_path / "file" / "site")
 
 
+@pytest.mark.parametrize("name", ["a\0b", "a\ud800b"], ids=["NUL", "half a letter"])
+def test_name_no_disk_takes(tmp_path: Path, name: str) -> None:
+    """It is said in plain words, and the name in letters that can be printed."""
+    with pytest.raises(SiteError, match="no disk takes") as told:
+        claim(tmp_path / name)
+    assert str(told.value).isprintable()
+
+
 @pytest.fixture
 def read_only_site() -> Iterator[Path]:
     """Give a site in a folder that this process may read and not write, even when run as root."""

@@ -85,6 +85,22 @@ def test_a_slip_is_found_at_its_line(
     assert all(one.mend for one in found)
 
 
+HOLLOW = {
+    "holds itself": "&m {leads: *m}",
+    "holds itself in a list": "{ranges: &r [*r]}",
+    "nested": "{ranges: " + "[" * 200 + "]" * 200 + "}",
+    "many of many": "{leads: &a [x, x], ranges: &b [*a, *a], title: &c [*b, *b]}",
+}
+
+
+@pytest.mark.parametrize("meter", HOLLOW.values(), ids=HOLLOW)
+def test_a_meter_that_has_no_end_is_a_finding(tmp_path: Path, meter: str) -> None:
+    """MkDocs reads aliases, which our own files may not have."""
+    with pytest.raises(FindingsError) as caught:
+        read(tmp_path, f"plugins: [search, {{pullcord: {{meter: {meter}}}}}]")
+    assert {one.rule for one in caught.value.findings} <= {"alias", "too-deep", "wrong-shape"}
+
+
 def test_several_slips_come_out_together(tmp_path: Path) -> None:
     """Nobody mends a file one build at a time."""
     text = SETTINGS.replace("0.1 ohm", "0.1 V").replace("step: 0.01 V", "step: 30 V")

@@ -73,6 +73,16 @@ def test_other_theme_is_refused(tmp_path: Path) -> None:
 
 
 @pytest.mark.parametrize(
+    "features", [3, [1], "toc.follow", {"toc.follow": True}], ids=["number", "list", "text", "keys"]
+)
+def test_features_that_are_no_list_of_names_are_refused(tmp_path: Path, features: object) -> None:
+    """MkDocs hands on whatever the settings say below `theme`."""
+    config = settings(tmp_path, theme={"name": "material", "features": features})
+    with pytest.raises(SiteError, match="`features` of the theme is a list of names"):
+        take_offline(config, tmp_path)
+
+
+@pytest.mark.parametrize(
     ("given", "words"),
     [
         pytest.param({"extra_css": ["https://x.test/a.css"]}, "a.css is loaded", id="style"),

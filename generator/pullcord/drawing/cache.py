@@ -43,7 +43,7 @@ _NAME_CHARACTERS = 64
 _STALE_SECONDS = 3600.0
 """A file of another name that is older was left behind by a build that was killed."""
 _NO_PLACE = (OSError, ValueError)
-"""What is raised for a place that cannot be read or written: the second for a name no disk takes."""
+"""Raised for a place that cannot be read or written; the second for a name no disk takes."""
 
 Value = TypeVar("Value")
 

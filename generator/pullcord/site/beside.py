@@ -55,7 +55,12 @@ def claim(site_dir: Path) -> Beside:
     Raises SiteError when another build holds the place, nothing can be written there, or what
     stands there is no site.
     """
-    final = site_dir.resolve()
+    try:
+        final = site_dir.resolve()
+    except ValueError:
+        raise SiteError(
+            f"{str(site_dir)!r} is a name no disk takes: name another folder for the site"
+        ) from None
     _check_may_be_replaced(final)
     try:
         _holder(final).mkdir(parents=True, exist_ok=True)

@@ -13,6 +13,8 @@ from pullcord.rules.shop_meter import parse_meter_sheet
 from pullcord.source.settings import options_place
 
 OPTION = "meter"
+_MOST_LEVELS = 3
+"""A meter has ranges, and a range has figures."""
 
 
 def read_meter(option: object, config_file: Path | None) -> MeterSheet | None:
@@ -32,12 +34,15 @@ def read_meter(option: object, config_file: Path | None) -> MeterSheet | None:
     raise FindingsError(locate(Document(_shown(config_file), raw, None, (), ()), flaws))
 
 
-def _as_text(value: Any) -> Any:
-    """Return data as the model reads it: every scalar is the text of a file again."""
+def _as_text(value: Any, levels: int = _MOST_LEVELS) -> Any:
+    """Return data as the model reads it: every scalar is the text of a file again.
+
+    What is nested deeper is left empty: MkDocs reads aliases, and so data without an end.
+    """
     if isinstance(value, dict):
-        return {str(key): _as_text(part) for key, part in value.items()}
+        return {str(key): _as_text(part, levels - 1) for key, part in value.items() if levels}
     if isinstance(value, list):
-        return [_as_text(part) for part in value]
+        return [_as_text(part, levels - 1) for part in value if levels]
     return "" if value is None else str(value)
 
 

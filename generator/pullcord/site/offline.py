@@ -95,9 +95,15 @@ def find_flaws(config: Any) -> tuple[str, ...]:
 
 
 def take_theme_offline(theme: MutableMapping[str, Any]) -> None:
-    """Take away what needs a network; give light and dark where the project chose no colours."""
+    """Take away what needs a network; give light and dark where the project chose no colours.
+
+    Raises SiteError for features that are not a list of names.
+    """
     theme["font"] = False
-    given = [name for name in theme.get("features") or () if not name.startswith(NEEDS_SERVER)]
+    listed = theme.get("features") or []
+    if not isinstance(listed, list) or not all(isinstance(name, str) for name in listed):
+        raise SiteError("`features` of the theme is a list of names: write one `- name` a line")
+    given = [name for name in listed if not name.startswith(NEEDS_SERVER)]
     theme["features"] = [*given, *(name for name in FEATURES if name not in given)]
     theme.setdefault("logo", MARK)
     if theme.get("favicon") == THEME_MARK:
