@@ -24,14 +24,18 @@ def fit_chart(chart: Chart, styles: Sequence[Style], widest_px: float, engine: E
 
     Raises LayoutError as `lay_out` does.
     """
-    tried: list[Geometry] = []
-    for style in styles if len(chart.nodes) <= LARGE else styles[-1:]:
-        if style is not styles[-1] and least_width_px(size_chart(chart, style)) > widest_px:
-            continue
-        tried.append(geometry_of(chart, style, engine))
-        if tried[-1].width <= widest_px:
-            return tried[-1]
-    return min(tried, key=lambda geometry: geometry.width)
+    if len(chart.nodes) > LARGE:
+        return geometry_of(chart, styles[-1], engine)
+    least = {style: least_width_px(size_chart(chart, style)) for style in styles}
+    # Those that may fit come first; the others can only be the narrowest of what does not.
+    first, *others = sorted(styles, key=lambda style: least[style] > widest_px)
+    best = geometry_of(chart, first, engine)
+    for style in others:
+        if best.width <= widest_px:
+            break
+        if least[style] < best.width:
+            best = min(best, geometry_of(chart, style, engine), key=lambda found: found.width)
+    return best
 
 
 def geometry_of(chart: Chart, style: Style, engine: Engine) -> Geometry:
