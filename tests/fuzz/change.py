@@ -5,7 +5,7 @@ Everything is drawn from the `Random` that is handed in, so that a number names 
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Sequence
 from copy import deepcopy
 from random import Random
 from typing import Any
@@ -33,7 +33,7 @@ def input_of(target: str, draw: Random) -> bytes:
     """Return one input for a target: a seed after some changes."""
     if target == "limits":
         return _change_limits(draw.choice(seeds_of(target)), draw)
-    raw = _tree_input(target, draw) if draw.random() < 0.75 else draw.choice(seeds_of(target))
+    raw = _tree_input(target, draw) if draw.random() < 0.75 else _short(seeds_of(target), draw)
     return change_bytes(raw, draw) if draw.random() < 0.4 else raw
 
 
@@ -47,8 +47,13 @@ def change(target: str, raw: bytes, draw: Random) -> bytes:
     return _written(_change_tree(target, tree, draw), draw)
 
 
+def _short(seeds: Sequence[Any], draw: Random) -> Any:
+    """Pick a seed, rather a short one: more inputs a second find more."""
+    return seeds[int(len(seeds) * draw.random() ** 2)]
+
+
 def _tree_input(target: str, draw: Random) -> bytes:
-    tree = deepcopy(draw.choice(trees_of(target)))
+    tree = deepcopy(_short(trees_of(target), draw))
     for _ in range(draw.choice((1, 1, 2, 3, 6))):
         tree = _change_tree(target, tree, draw)
     return _written(tree, draw)

@@ -50,8 +50,8 @@ SCALARS = (
 
 @cache
 def seeds_of(target: str) -> tuple[bytes, ...]:
-    """Return what a target begins with."""
-    return tuple(dict.fromkeys(_SEEDS[target]()))
+    """Return what a target begins with, the shortest first."""
+    return tuple(sorted(set(_SEEDS[target]()), key=lambda raw: (len(raw), raw)))
 
 
 @cache
