@@ -19,14 +19,14 @@ from pullcord.model.base import LINE_PATTERN, WORDS_PATTERN
 
 MARK = "mark"
 LINE = (
-    "{mark}'\"></title></style><script>harm()</script><img src=//harm.test onerror=harm()>"
+    "{mark}'\"></title></style><script>harm()</script><img src=http://harm.test onerror=harm()>"
     "{{{{7*7}}}}javascript:harm()"
 )
 """As much as a line of 120 characters holds."""
 TEXT = LINE + (
     "<svg onload=harm()><iframe srcdoc='<script>parent.harm()</script>'></iframe>"
-    "<a href=javascript:harm()>x</a><base href=//harm.test>{{% raw %}}]]>--></textarea>"
-    "<style>@import '//harm.test/a.css';</style> http://harm.test/b &lt;i&gt; \\u003cb\\u003e"
+    "<a href=javascript:harm()>x</a><base href=http://harm.test>{{% raw %}}]]>--></textarea>"
+    "<style>@import 'http://harm.test/a.css';</style> http://harm.test/b &lt;i&gt; \\u003cb\\u003e"
 )
 _LONGEST_LINE = 120
 

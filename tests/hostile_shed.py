@@ -83,7 +83,6 @@ taken-in: 2026-02-14
 purpose: To carry ladders.
 most: 250
 note: It waits.
-leaves-out: [rolls]
 wanted: {chain: {title: Chain, price: 32, serves: lit, number: C-1, after: [lit], note: Soon.}}
 log:
   - date: 2026-02-21
@@ -104,7 +103,9 @@ stage:
   lit:
     title: Lit
     means: It lights.
-    proved-by: [{procedure: hostile, step: look, answers: [it is off]}, {procedure: borrows, step: pull, answers: [it holds]}]
+    proved-by:
+      - {procedure: hostile, step: look, answers: [it is off]}
+      - {procedure: borrows, step: pull, answers: [it holds]}
     looked-for-in: [hostile]
     source: common practice
   rolls: {title: Rolls, means: It rolls., after: [lit]}
