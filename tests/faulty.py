@@ -23,7 +23,7 @@ from collections.abc import Callable, Mapping, Sequence
 from dataclasses import asdict, dataclass
 from pathlib import Path
 from types import FrameType
-from typing import Any, BinaryIO
+from typing import Any, BinaryIO, TextIO
 
 ROOT = Path(__file__).parents[1]
 
@@ -175,8 +175,7 @@ def _start(run: Run) -> tuple[int, BinaryIO]:
     code = 1
     try:
         os.environ["NO_COLOR"] = "1"
-        os.dup2(writing, 1)
-        os.dup2(writing, 2)
+        sys.stdout, sys.stderr = _said_to(writing, 1), _said_to(writing, 2)
         if run.fault:
             FAULTS[run.fault](run.value)
         _build(run)
@@ -189,6 +188,12 @@ def _start(run: Run) -> tuple[int, BinaryIO]:
         sys.stdout.flush()
         sys.stderr.flush()
         os._exit(code)
+
+
+def _said_to(writing: int, number: int) -> TextIO:
+    """Have what is said go to a pipe; a stream opened on something else would not know it."""
+    os.dup2(writing, number)
+    return os.fdopen(number, "w", encoding="utf-8", closefd=False)
 
 
 def _build(run: Run) -> None:

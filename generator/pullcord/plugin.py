@@ -214,8 +214,7 @@ class PullcordPlugin(BasePlugin[PullcordConfig]):  # type: ignore[no-untyped-cal
             beside.discard(self._place)
         if isinstance(error, OSError):
             raise PluginError(
-                f"the site could not be written, the last one stands: {error}. "
-                f"{report.disk_mend(error)}"
+                f"the site could not be written, the last one stands: {report.disk_fault(error)}"
             ) from error
 
     def on_shutdown(self) -> None:

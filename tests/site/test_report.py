@@ -11,7 +11,7 @@ from mkdocs.exceptions import Abort, PluginError
 
 from pullcord.errors import FindingsError, PullcordError, SiteError
 from pullcord.finding import Finding, Severity
-from pullcord.site.report import FAULT, disk_mend, heard, list_findings, our_error, told_as
+from pullcord.site.report import FAULT, disk_fault, heard, list_findings, our_error, told_as
 
 TYPO = Finding(
     file="procedures/no-spark.yaml",
@@ -82,10 +82,11 @@ def test_other_errors_become_ours(error: Exception, said: list[str], text: str) 
     ],
 )
 def test_what_to_do_about_a_disk(number: int, words: str) -> None:
-    """It goes by what is wrong with it, and ends in another build."""
-    mend = disk_mend(OSError(number, os.strerror(number)))
-    assert words in mend
-    assert mend.endswith("then build again.")
+    """It goes by what is wrong, names what could not be written, and ends in another build."""
+    text = disk_fault(OSError(number, os.strerror(number), "theme.css", None, "site/theme.css"))
+    assert text.startswith(f"{os.strerror(number)} (site/theme.css). ")
+    assert words in text
+    assert text.endswith("then build again.")
 
 
 def test_hearing(caplog: pytest.LogCaptureFixture) -> None:

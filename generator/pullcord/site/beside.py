@@ -20,7 +20,7 @@ from filelock import BaseFileLock, FileLock, Timeout
 
 from pullcord.errors import SiteError
 from pullcord.site.exchange import exchange
-from pullcord.site.report import disk_mend
+from pullcord.site.report import disk_fault
 
 
 @dataclass(frozen=True)
@@ -162,8 +162,6 @@ def _keep_hidden(beside: Beside) -> None:
 
 
 def _refused(final: Path, error: OSError) -> SiteError:
-    reason = error.strerror or str(error)
     return SiteError(
-        f"The site cannot be written to {final}: {reason} ({error.filename or final}). "
-        f"What stood there is untouched. {disk_mend(error)}"
+        f"The site cannot be written to {final}, what stood there is untouched: {disk_fault(error)}"
     )

@@ -21,8 +21,13 @@ _FULL = {errno.ENOSPC, errno.EDQUOT, errno.EFBIG}
 _FORBIDDEN = {errno.EACCES, errno.EPERM, errno.EROFS}
 
 
-def disk_mend(error: OSError) -> str:
-    """Return what to do when the site could not be written, as a sentence."""
+def disk_fault(error: OSError) -> str:
+    """Return what a disk has refused, where, and what to do about it, as sentences."""
+    reason, place = error.strerror or str(error), error.filename2 or error.filename
+    return f"{reason} ({place}). {_mend(error)}" if place else f"{reason}. {_mend(error)}"
+
+
+def _mend(error: OSError) -> str:
     if error.errno in _FULL:
         return "Free some room on that disk, then build again."
     if error.errno in _FORBIDDEN:
