@@ -9,6 +9,7 @@ from pathlib import Path
 from typing import Protocol
 
 import pullcord
+from pullcord.errors import SiteError
 from pullcord.pages.address import HOME
 from pullcord.pages.settings import Settings
 from pullcord.source.places import shipped_procedures
@@ -80,7 +81,10 @@ def folders_to_read(config_file: str, options: Options) -> tuple[Path, ...]:
 
 
 def read_settings(config_file: str, options: Options, docs_dir: str) -> Settings:
-    """Return what the pages need to know of the project's options and of this build."""
+    """Return what the pages need to know of the project's options and of this build.
+
+    Raises SiteError as `build_date` does.
+    """
     revision = read_revision(Path(config_file).parent)
     has_own_home = any((Path(docs_dir) / name).is_file() for name in (HOME, "README.md"))
     return Settings(
@@ -101,9 +105,18 @@ def _named_or(named: Sequence[str] | None, default: Path) -> list[Path]:
 
 
 def build_date(environment: Mapping[str, str]) -> str:
-    """Return the day of the build in UTC, or the one SOURCE_DATE_EPOCH names, as YYYY-MM-DD."""
-    epoch = environment.get("SOURCE_DATE_EPOCH", "")
-    moment = datetime.fromtimestamp(int(epoch), UTC) if epoch.isdigit() else datetime.now(UTC)
+    """Return the day of the build in UTC, or the one SOURCE_DATE_EPOCH names, as YYYY-MM-DD.
+
+    Raises SiteError when it names none: <https://reproducible-builds.org/specs/source-date-epoch/>
+    """
+    epoch = environment.get("SOURCE_DATE_EPOCH")
+    try:
+        moment = datetime.now(UTC) if epoch is None else datetime.fromtimestamp(int(epoch), UTC)
+    except (ValueError, OverflowError, OSError):
+        raise SiteError(
+            f"SOURCE_DATE_EPOCH is `{epoch}`, which is no number of seconds since 1970: set it to "
+            "one such as 1767225600, or take it out of the environment."
+        ) from None
     return f"{moment:%Y-%m-%d}"
 
 
