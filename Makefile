@@ -8,7 +8,7 @@ export PIP_DISABLE_PIP_VERSION_CHECK := 1
 export PIP_CONSTRAINT := constraints.txt
 export PYTHONUTF8 := 1
 
-.PHONY: demo site test lint types unit browser golden clean
+.PHONY: demo site test lint types unit browser golden kills clean
 
 demo: .venv/for-use
 	$(BIN)/pullcord build --config demo/mkdocs.yml
@@ -40,6 +40,10 @@ browser: .venv/for-work
 # Write the expected outputs anew; read the diff before committing it.
 golden: .venv/for-work
 	PULLCORD_GOLDEN=write $(BIN)/pytest -m "not browser" -k golden
+
+# Kill 200 builds at random moments, some of them in the swap of the sites; takes about eight minutes.
+kills: .venv/for-work
+	PULLCORD_KILLS=200 $(BIN)/pytest -s tests/test_faults.py -k killed
 
 .venv/for-use: pyproject.toml constraints.txt
 	@test -n "$(PYTHON)" || { echo "Python 3.11 or newer is needed: install it, or say make PYTHON=/path/to/python3"; exit 2; }
