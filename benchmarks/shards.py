@@ -21,6 +21,8 @@ from library import write_library
 SETTINGS = "site_name: Made up\ntheme: material\nplugins:\n  - pullcord: {library: false}\n"
 DEMO = Path(__file__).parents[1] / "demo" / "machines"
 DAY = "1772323200"
+MOST = 999999
+"""So many shards that the first of them holds nothing: what every shard costs for the others."""
 
 
 def main() -> None:
@@ -35,6 +37,7 @@ def main() -> None:
         run(folder, f"shard {number}", "build", "--shard", f"{number}/{count}")
     shards = [f"site.shard-{number}-of-{count}" for number in range(1, count + 1)]
     run(folder, "join", "join", *shards)
+    run(folder, "empty shard", "build", "--shard", f"1/{MOST}")
     print("joined is whole:", bytes_of(folder / "whole") == bytes_of(folder / "site"))
     print(f"{'folder':<24} {'files':>7} {'bytes':>12} {'a procedure':>12}")
     for place, (files, size) in sorted(by_place(folder / "whole").items()):

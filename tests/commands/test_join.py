@@ -2,6 +2,10 @@
 
 from __future__ import annotations
 
+import os
+import re
+import subprocess
+import sys
 from pathlib import Path
 
 import pytest
@@ -39,3 +43,21 @@ def test_what_is_not_joined_is_told_without_a_traceback(tmp_path: Path) -> None:
     assert result.exit_code == 1
     assert result.stderr.startswith(f"error: {tmp_path / 'docs'} is not a shard")
     assert not (tmp_path / "site").exists()
+
+
+def test_the_lines_of_the_guide_make_a_site(tmp_path: Path) -> None:
+    """What the page on large libraries shows for a terminal does what it says."""
+    page = Path(__file__).parents[2] / "guide" / "large-libraries.md"
+    (lines,) = re.findall(r"^```sh\n(.*?)^```$", page.read_text("utf-8"), re.MULTILINE | re.DOTALL)
+    write_shed(tmp_path)
+    path = f"{Path(sys.executable).parent}{os.pathsep}{os.environ['PATH']}"
+    subprocess.run(
+        ["sh", "-eu", "-c", lines],
+        cwd=tmp_path,
+        env={**os.environ, "PATH": path},
+        check=True,
+        timeout=300,
+    )
+    made = {path.name for path in tmp_path.glob("site*")}
+    assert made == {"site", *(f"site.shard-{number}-of-4" for number in range(1, 5))}
+    assert (tmp_path / "site" / "procedures" / "dark-lamp.html").is_file()
