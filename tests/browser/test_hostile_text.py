@@ -16,7 +16,8 @@ from playwright.sync_api import Dialog, Page
 
 from pullcord.plugin import build_site
 from tests.browser.conftest import OpenTablet
-from tests.hostile import LINE, mark, text_for
+from tests.browser.walking import answer, begin, jump, open_page, trail
+from tests.hostile import KEY, LINE, mark, text_for
 from tests.hostile_shed import FIELDS, METER, taken_fields, write_hostile
 from tests.shed import SETTINGS, write_files
 
@@ -52,6 +53,11 @@ def line(number: int) -> str:
 def bare(text: str) -> str:
     """Return a text without its spaces: lines may be broken anywhere."""
     return "".join(text.split())
+
+
+def number_of(*place: str) -> int:
+    """Return the number of a field of the procedure."""
+    return next(number for number, field in FIELDS.items() if field.place == place)
 
 
 @pytest.fixture(scope="module")
@@ -112,7 +118,7 @@ def test_it_is_shown_and_does_nothing(
 def test_it_is_found_as_text(site: Path, tablet_with_alarm: Page, page: str) -> None:
     """What the search lists is text too, and leads to pages of the site."""
     tablet_with_alarm.goto((site / f"{page}.html").as_uri())
-    number = next(n for n, field in FIELDS.items() if field.place == ("steps", "look", "title"))
+    number = number_of("steps", "look", "title")
     tablet_with_alarm.get_by_role("searchbox").first.fill(mark(number))
     hit = tablet_with_alarm.locator(".pc-search-panel a").first
     hit.wait_for()
@@ -123,11 +129,24 @@ def test_it_is_found_as_text(site: Path, tablet_with_alarm: Page, page: str) -> 
     assert tablet_with_alarm.url.endswith("step-look")
 
 
+def test_it_is_walked_as_text(site: Path, tablet_with_alarm: Page) -> None:
+    """Answers that are tapped and the trail they leave are text, after a reload too."""
+    open_page(tablet_with_alarm, site, "procedures/hostile")
+    begin(tablet_with_alarm)
+    jump(tablet_with_alarm, "look")
+    answer(tablet_with_alarm)
+    number = number_of("steps", "look", "answers", "it is on", KEY)
+    for _ in range(2):
+        assert bare(text_for(FIELDS[number], number)) in bare("".join(trail(tablet_with_alarm)))
+        assert tablet_with_alarm.evaluate(STRAYS) == []
+        tablet_with_alarm.reload()
+
+
 def test_it_is_printed_as_text(site: Path, tablet_with_alarm: Page) -> None:
     """On paper from the browser there is no link that leaves, and no script."""
     tablet_with_alarm.goto((site / "procedures" / "hostile.html").as_uri())
     reader = pypdf.PdfReader(io.BytesIO(tablet_with_alarm.pdf()))
-    number = next(n for n, field in FIELDS.items() if field.place == ("steps", "look", "title"))
+    number = number_of("steps", "look", "title")
     text = bare("".join(page.extract_text() for page in reader.pages))
     assert bare(text_for(FIELDS[number], number)) in text
     assert leaving(reader) == []
@@ -158,7 +177,7 @@ def test_bare_it_would_have_done_harm(open_tablet: OpenTablet, requests: list[st
     page = open_tablet()
     page.add_init_script("window.harm = () => { window.top.harmed = true; }")
     page.goto("data:text/html,<title>x</title>")
-    number = next(n for n, field in FIELDS.items() if field.place == ("steps", "look", "do"))
+    number = number_of("steps", "look", "do")
     page.set_content(f"<p title='{text_for(FIELDS[number], number)}</p>")
     assert page.evaluate("window.harmed")
     assert len(page.evaluate(STRAYS)) >= 5
