@@ -88,7 +88,7 @@ def job(text: str = SPRING) -> Job:
 
 def stage(name: str, title: str, proof: Proof = "not yet", since: str | None = None) -> StageState:
     """Make the state of a stage."""
-    record = Stage.model_validate({"title": title, "means": "It works."})
+    record = Stage.model_validate({"title": title, "means": f"{title} it is.", "source": "a trial"})
     return StageState(name, record, proof, since, None if since is None else 0, f"Why {name}.")
 
 

@@ -134,19 +134,19 @@ def test_every_stage_has_a_word_and_a_sign() -> None:
     """Proved, taken back and not yet are told apart without colour."""
     rows = [row.text for row in section(PAGE, "stages").all("pc-stage")]
     assert rows == [
-        "✓ Safe to work on proved on 2026-02-21 Why safe.",
-        "↺ Spark proved taken back on 2026-03-01 Why spark.",
-        "– Drives not yet Why drives.",
+        "✓ Safe to work on proved on 2026-02-21 Safe to work on it is. Why safe.",
+        "↺ Spark proved taken back on 2026-03-01 Spark proved it is. Why spark.",
+        "– Drives not yet Drives it is. Why drives.",
     ]
     assert "1 of 3 stages are proved." in section(PAGE, "stages").text
 
 
 def test_what_to_prove_next_stands_in_order() -> None:
-    """With its likely cost, or that it costs time alone, and why."""
+    """With its likely cost, or that it costs time alone, why, and where that comes from."""
     (order,) = section(PAGE, "stages").all("pc-proofs")
     assert [each.text for each in order.tags("li")] == [
-        "Spark proved , likely 6.00 Why first.",
-        "Drives , time alone Why second.",
+        "Spark proved , likely 6.00 Why first. (a trial)",
+        "Drives , time alone Why second. (a trial)",
     ]
 
 

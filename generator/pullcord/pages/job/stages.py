@@ -17,6 +17,8 @@ class StageView:
     key: str
     """`proved`, `not_yet` or `taken_back`: its looks."""
     mark: str
+    means: str
+    """What has been shown when it is proved."""
     proof: str
     """Proved or not, with the day."""
     why: str
@@ -29,6 +31,8 @@ class ProofView:
     title: str
     cost: str
     why: str
+    source: str
+    """Where the order and the share given up come from."""
 
 
 @dataclass(frozen=True)
@@ -45,15 +49,16 @@ def stages_view(kit: Kit, report: JobReport) -> StagesView:
     words = kit.job
     proved = sum(state.proof == "proved" for state in report.stages)
     count = words["stages_count"].format(proved=proved, all=len(report.stages))
-    titles = {state.name: state.stage.title for state in report.stages}
+    stages = {state.name: state.stage for state in report.stages}
     return StagesView(
         count=count if report.stages else words["stages_none"],
         stages=tuple(_stage(kit, state) for state in report.stages),
         proofs=tuple(
             ProofView(
-                title=titles.get(proof.stage, proof.stage),
+                title=stages[proof.stage].title,
                 cost=_cost(kit, proof),
                 why=proof.why,
+                source=stages[proof.stage].source or "",
             )
             for proof in report.proofs
         ),
@@ -83,6 +88,7 @@ def _stage(kit: Kit, state: StageState) -> StageView:
         title=state.stage.title,
         key=key,
         mark=words[f"stage_{key}_mark"],
+        means=state.stage.means,
         proof=proof,
         why=state.why,
     )
