@@ -33,7 +33,8 @@ _SHAPES = {"decision": "diamond"}
 _MENDS: dict[Engine, str] = {
     "built-in": "Install Pullcord again: its layout engine comes with it.",
     "dot": (
-        "Install Graphviz, or take `layout_engine: dot` out of the settings to use the built-in one."
+        "Install Graphviz, or take `layout_engine: dot` out of the settings to use the one that "
+        "comes with Pullcord."
     ),
 }
 
