@@ -1,6 +1,6 @@
 """What a procedure costs in seconds and bytes, built in one go and in shards.
 
-`.venv/bin/python benchmarks/shards.py FOLDER 200 30 4` builds a made-up library of 200 procedures
+`.venv/bin/python -m benchmarks.shards FOLDER 200 30 4` builds a made-up library of 200 procedures
 of 30 steps in one go, then in four shards that share nothing, then joins them, and compares the two
 sites byte by byte. A fifth number copies so many of the demo's machine sheets. Everything is built
 with an empty cache, one run after the other.
@@ -16,7 +16,7 @@ from collections import Counter
 from collections.abc import Iterator
 from pathlib import Path
 
-from library import write_library
+from benchmarks.library import write_library
 
 SETTINGS = "site_name: Made up\ntheme: material\nplugins:\n  - pullcord: {library: false}\n"
 DEMO = Path(__file__).parents[1] / "demo" / "machines"
@@ -60,7 +60,7 @@ def run(folder: Path, title: str, *words: str) -> None:
     shutil.rmtree(folder / ".cache", ignore_errors=True)
     environment = {**os.environ, "SOURCE_DATE_EPOCH": DAY}
     command = [str(Path(sys.executable).with_name("pullcord")), *words]
-    process = subprocess.Popen(  # noqa: S603 (our own command)
+    process = subprocess.Popen(
         command, cwd=folder, env=environment, stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL
     )
     _, status, used = os.wait4(process.pid, 0)

@@ -1,0 +1,1 @@
+"""What Pullcord costs beside what it could be measured against: `python -m benchmarks`."""
