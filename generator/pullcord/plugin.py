@@ -60,6 +60,18 @@ class PullcordConfig(Config):  # type: ignore[no-untyped-call] # MkDocs types it
     """What stands behind an amount of money, such as `EUR`."""
 
 
+class FinishedPage(Page):
+    """A page of ours: there is no Markdown to be read."""
+
+    def read_source(self, config: MkDocsConfig) -> None:
+        """Read nothing."""
+        self.markdown, self.meta = "", {}
+
+    def render(self, config: MkDocsConfig, files: Files) -> None:
+        """Make nothing: `on_page_content` has it."""
+        self.content, self.toc = "", TableOfContents([])
+
+
 class PullcordPlugin(BasePlugin[PullcordConfig]):  # type: ignore[no-untyped-call] # nor this
     """Adds the pages of all procedures and puts the finished site in its place."""
 
@@ -91,6 +103,7 @@ class PullcordPlugin(BasePlugin[PullcordConfig]):  # type: ignore[no-untyped-cal
         if self._preview:
             watched = (config.docs_dir, *config.watch)
             self.config.cache = self._preview.cache_beside(self.config.cache, watched)
+            config.theme.static_templates -= offline.FOR_SERVERS
 
     def on_pre_build(self, *, config: MkDocsConfig) -> None:
         """Read, check and render everything before anything is written."""
@@ -123,6 +136,8 @@ class PullcordPlugin(BasePlugin[PullcordConfig]):  # type: ignore[no-untyped-cal
             file = File.generated(config, uri, content="", inclusion=level)
             file.edit_uri = origin.edit_uri(made.source, config.docs_dir)
             files.append(file)
+            if config.nav is None:  # A navigation of the project's own gives pages its own titles.
+                FinishedPage(None, file, config)
         for asset in self._made.assets:
             if not files.get_file_from_path(asset.uri):
                 files.append(File.generated(config, asset.uri, content=asset.content))
@@ -134,10 +149,11 @@ class PullcordPlugin(BasePlugin[PullcordConfig]):  # type: ignore[no-untyped-cal
         if config.nav is None:
             self._made.put_first(nav.items)
 
-    def on_env(self, env: object, *, config: MkDocsConfig, files: Files) -> None:
+    def on_env(self, env: Any, *, config: MkDocsConfig, files: Files) -> None:
         """In a preview, print a page that would come out as it did last time as it is."""
         if self._preview is None:
             return
+        env.bytecode_cache = self._preview.compiled
         self._preview.come_to(surroundings(config, self._nav))
         for file in files.documentation_pages():
             made = self._made.pages.get(file.src_uri)

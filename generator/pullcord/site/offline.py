@@ -42,6 +42,8 @@ PALETTE = (
 )
 COLOURS = {"primary": "custom", "accent": "custom"}
 """The colours are those of our own stylesheet."""
+FOR_SERVERS = {"404.html", "sitemap.xml"}
+"""Files of the theme that only a public server has a use for."""
 MARK = "assets/pullcord/mark.svg"
 THEME_MARK = "assets/images/favicon.png"
 
@@ -60,7 +62,7 @@ def take_offline(config: Any, overrides: Path) -> None:
     config.theme.dirs.insert(1 if config.theme.custom_dir else 0, str(overrides))
     if not config.site_url:
         # Both speak of addresses on a server; the compressed sitemap holds the time as well.
-        config.theme.static_templates -= {"404.html", "sitemap.xml"}
+        config.theme.static_templates -= FOR_SERVERS
     for links in (config.validation.nav, config.validation.links):
         _mind_links(links)
     if SEARCH in config.plugins:

@@ -17,6 +17,8 @@ from hashlib import sha256
 from pathlib import Path
 from typing import Any
 
+from jinja2.bccache import Bucket, BytecodeCache
+
 from pullcord.errors import PullcordError
 from pullcord.pages.page import Page
 from pullcord.pages.search.entry import Entry
@@ -43,6 +45,24 @@ class Kept:
     """What can be found on it."""
 
 
+class Compiled(BytecodeCache):
+    """The theme's templates, compiled once a preview and held in memory by their source."""
+
+    def __init__(self) -> None:
+        """Hold nothing yet."""
+        self._held: dict[tuple[str, str], bytes] = {}
+
+    def load_bytecode(self, bucket: Bucket) -> None:
+        """Take up what is held."""
+        held = self._held.get((bucket.key, bucket.checksum))
+        if held is not None:
+            bucket.bytecode_from_string(held)
+
+    def dump_bytecode(self, bucket: Bucket) -> None:
+        """Hold what was compiled."""
+        self._held[bucket.key, bucket.checksum] = bucket.bytecode_to_string()
+
+
 class Preview:
     """What is remembered while a preview runs."""
 
@@ -50,6 +70,7 @@ class Preview:
         """Remember nothing yet."""
         self._later: Callable[[str], Callable[[], bytes] | None] = _nothing
         """Gives the maker of a file that is made when it is asked for, by its address."""
+        self.compiled = Compiled()
         self.has_built = False
         """Whether there was a first build, good or not."""
         self._trouble = ""
