@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from pullcord.drawing.block import Block, Row, row_of, row_top
 from pullcord.drawing.style import Style
-from pullcord.drawing.wrap import fill
+from pullcord.drawing.wrap import line_starts, lines_from
 
 _WIDEST_PX = 8192.0
 _STEP_PX = 1.0
@@ -30,7 +30,7 @@ def fit_diamond(blocks: tuple[Block, ...], style: Style) -> FittedDiamond:
     width, best, count = 0.0, _WIDEST_PX, len(blocks)
     # A diamond is never lower than its rows together, which bounds how many are worth trying.
     while _cost(count * style.line_px / style.slope, count) < best:
-        found = _narrowest(blocks, count, style)
+        found = _narrowest(blocks, count, best, style)
         if found is not None and _cost(found[1], count) < best:
             broken, width = found
             best = _cost(width, count)
@@ -48,31 +48,49 @@ def _cost(width_px: float, rows: int) -> float:
     return width_px * (1 + _ROW_COST * rows)
 
 
-def _narrowest(blocks: tuple[Block, ...], count: int, style: Style) -> tuple[_Broken, float] | None:
+def _narrowest(
+    blocks: tuple[Block, ...], count: int, bound: float, style: Style
+) -> tuple[_Broken, float] | None:
+    """Return the narrowest diamond of so many rows; None unless it costs less than `bound`."""
+    edges = [far_edge(number, count, style) for number in range(count)]
+    if _starts(blocks, _rooms(edges, bound / (1 + _ROW_COST * count), style)) is None:
+        return None
     low, high = count * style.line_px / style.slope, _WIDEST_PX
-    best = _break(blocks, count, high, style)
+    best = _starts(blocks, _rooms(edges, high, style))
     while best is not None and high - low > _STEP_PX:
         middle = (low + high) / 2
-        tried = _break(blocks, count, middle, style)
+        tried = _starts(blocks, _rooms(edges, middle, style))
         if tried is None:
             low = middle
         else:
             high, best = middle, tried
     # With fewer rows than asked for, the text would stand too high; another count serves better.
-    return (best, high) if best is not None and len(best) == count else None
+    if best is None or sum(map(len, best)) != count:
+        return None
+    return _broken(blocks, best), high
 
 
-def _break(blocks: tuple[Block, ...], count: int, width: float, style: Style) -> _Broken | None:
-    broken: list[tuple[str, Block]] = []
-    rooms = [_room(number, count, width, style) for number in range(count)]
+def _starts(blocks: tuple[Block, ...], rooms: list[float]) -> list[list[int]] | None:
+    """Return, for each block, where its lines begin; None when the rooms do not hold them all."""
+    found: list[list[int]] = []
+    taken = 0
     for block in blocks:
-        lines = fill(block.words, rooms[len(broken) :])
-        if lines is None:
+        starts = line_starts(block.words, rooms[taken:])
+        if starts is None:
             return None
-        broken.extend((text, block) for text in lines)
-    return tuple(broken)
+        found.append(starts)
+        taken += len(starts)
+    return found
 
 
-def _room(number: int, count: int, width: float, style: Style) -> float:
+def _broken(blocks: tuple[Block, ...], found: list[list[int]]) -> _Broken:
+    return tuple(
+        (text, block)
+        for block, starts in zip(blocks, found, strict=True)
+        for text in lines_from(block.words, starts)
+    )
+
+
+def _rooms(edges: list[float], width: float, style: Style) -> list[float]:
     height = width * style.slope
-    return width * (1 - 2 * far_edge(number, count, style) / height) - style.padding_px
+    return [width * (1 - 2 * edge / height) - style.padding_px for edge in edges]
