@@ -35,12 +35,6 @@ def measure(sizes: tuple[int, ...], largest_build: int, place: Path) -> Iterator
     libraries = {size: place / f"growth-{size}" for size in sizes}
     for size, folder in libraries.items():
         write_library(folder / "procedures", size, STEPS)
-    checks = {size: spend((*PULLCORD, "check", "procedures"), folder).cpu_s
-              for size, folder in libraries.items()}  # fmt: skip
-    yield _slope("check", checks)
-    analyses = {size: spend((sys.executable, "-c", ANALYSE, "procedures"), folder).cpu_s
-                for size, folder in libraries.items()}  # fmt: skip
-    yield _slope("analysis, with the check before it", analyses)
     builds = {size: _built(folder, size) for size, folder in libraries.items()
               if size <= largest_build}  # fmt: skip
     yield _slope("cold build", builds)
@@ -48,6 +42,12 @@ def measure(sizes: tuple[int, ...], largest_build: int, place: Path) -> Iterator
     yield _slope("warm build", again)
     for size in builds:
         yield _weight(libraries[size] / "site", size)
+    checks = {size: spend((*PULLCORD, "check", "procedures"), folder).cpu_s
+              for size, folder in libraries.items()}  # fmt: skip
+    yield _slope("check", checks)
+    analyses = {size: spend((sys.executable, "-c", ANALYSE, "procedures"), folder).cpu_s
+                for size, folder in libraries.items()}  # fmt: skip
+    yield _slope("analysis, with the check before it", analyses)
 
 
 def _built(folder: Path, size: int) -> float:

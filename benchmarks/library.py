@@ -51,6 +51,7 @@ def make(place: int, procedures: int, steps: int) -> dict[str, Any]:
         "title": f"Made up {place + 1}: {_words(chance, 3)}",
         "symptom": f"{_words(chance, 9).capitalize()}.",
         "also-said": [_words(chance, 5) for _ in range(4)],
+        "signs": {"seen": [f"{_words(chance, 4).capitalize()}."]},
         "about": f"Made up for timing. {_words(chance, 25).capitalize()}.",
         "tools": {"meter": {"title": "Meter that reads ohms"}},
         "start": START,
