@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+import os
 from collections.abc import Callable, Iterable, Mapping
+from concurrent.futures import ThreadPoolExecutor
 from dataclasses import dataclass, field, replace
 from itertools import chain
 from pathlib import Path
@@ -78,9 +80,14 @@ class Made:
     """What is left to be done in the new site's folder when all pages are written."""
 
     def whole(self) -> Made:
-        """Return the same with every file made."""
-        made = (Asset(uri, make()) for uri, make in self.later.items())
-        return replace(self, assets=(*self.assets, *made), later={})
+        """Return the same with every file made.
+
+        Several at once, since the typesetting engine lets others work meanwhile.
+        """
+        with ThreadPoolExecutor(max_workers=os.cpu_count()) as workers:
+            made = workers.map(lambda make: make(), self.later.values())
+            added = tuple(map(Asset, self.later, made))
+        return replace(self, assets=(*self.assets, *added), later={})
 
     def frame(self, html: str) -> str:
         """Return a page written by hand with the looks and the foot of ours."""
