@@ -10,7 +10,7 @@ import pytest
 from filelock import FileLock
 from playwright.sync_api import Browser, BrowserContext, Page, sync_playwright
 
-from pullcord.plugin import build_site
+from pullcord.plugin import PullcordConfig, build_site
 from tests.browser.chromium import FLAGS, find_chromium
 
 ROOT = Path(__file__).parents[2]
@@ -107,7 +107,9 @@ def _built(config: Path, factory: pytest.TempPathFactory, name: str) -> Path:
     """Build a site once a run, whichever of the processes that share the tests comes first."""
     base = factory.getbasetemp()
     folder = (base.parent if "PYTEST_XDIST_WORKER" in os.environ else base) / f"site-{name}"
-    with FileLock(f"{folder}.lock"):
+    with FileLock(f"{folder}.lock"), pytest.MonkeyPatch.context() as patch:
+        # The demo has most of its charts and papers in common with the library.
+        patch.setattr(PullcordConfig.cache, "default", str(ROOT / ".cache" / "pullcord"))
         return folder if folder.exists() else build_site(config, folder, True)
 
 

@@ -6,7 +6,6 @@ import io
 from dataclasses import dataclass
 from functools import cache
 from pathlib import Path
-from tempfile import TemporaryDirectory
 
 import pypdf
 import pypdfium2
@@ -21,9 +20,8 @@ from pullcord.project import Project, load_project
 ROOT = Path(__file__).parents[2]
 BUILT = "2026-03-01"
 REVISION = "0123456789ab"
-KEPT = TemporaryDirectory(prefix="pullcord-")
-"""Layouts that several tests need are made once; it goes when the tests end."""
-SETTINGS = Settings(build_date=BUILT, revision=REVISION, cache_folder=Path(KEPT.name))
+SETTINGS = Settings(build_date=BUILT, revision=REVISION, cache_folder=ROOT / ".cache" / "pullcord")
+"""Layouts that several tests need are made once; what is kept is of this very source."""
 MM = 72 / 25.4
 
 

@@ -26,16 +26,20 @@ def fit_chart(chart: Chart, styles: Sequence[Style], widest_px: float, engine: E
     """
     if len(chart.nodes) > LARGE:
         return geometry_of(chart, styles[-1], engine)
-    least = {style: least_width_px(size_chart(chart, style)) for style in styles}
-    # Those that may fit come first; the others can only be the narrowest of what does not.
-    first, *others = sorted(styles, key=lambda style: least[style] > widest_px)
-    best = geometry_of(chart, first, engine)
-    for style in others:
-        if best.width <= widest_px:
-            break
-        if least[style] < best.width:
-            best = min(best, geometry_of(chart, style, engine), key=lambda found: found.width)
-    return best
+    tried: list[Geometry] = []
+    wide: list[tuple[float, Style]] = []
+    for style in styles:
+        least = least_width_px(size_chart(chart, style))
+        if least > widest_px:
+            wide.append((least, style))
+            continue
+        tried.append(geometry_of(chart, style, engine))
+        if tried[-1].width <= widest_px:
+            return tried[-1]
+    for least, style in wide:
+        if all(least < geometry.width for geometry in tried):
+            tried.append(geometry_of(chart, style, engine))
+    return min(tried, key=lambda geometry: geometry.width)
 
 
 def geometry_of(chart: Chart, style: Style, engine: Engine) -> Geometry:

@@ -68,6 +68,7 @@ def read_face(weight: Weight) -> Face:
         )
 
 
+@cache
 def subset_woff2(weight: Weight) -> bytes:
     """Return the font cut down to the embedded characters, without kerning, ligatures and hints.
 
