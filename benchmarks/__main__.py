@@ -9,7 +9,7 @@ from __future__ import annotations
 import argparse
 import tempfile
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 
 from benchmarks import browser, build, check, growth, preview
@@ -41,6 +41,7 @@ def main() -> None:
     """Print a table for each part that was asked for."""
     parser = argparse.ArgumentParser(description=__doc__)
     parser.add_argument("parts", nargs="*", metavar="PART", help=", ".join(PARTS))
+    parser.add_argument("--rounds", type=int, help="so many runs of each, instead of five")
     parser.add_argument("--small", action="store_true", help="tiny sizes: does all of it run?")
     parser.add_argument("--mermaid", type=Path, help="Mermaid's mermaid.min.js, fetched by hand")
     parser.add_argument("--place", type=Path, help="an empty folder to work in, and to leave there")
@@ -49,11 +50,14 @@ def main() -> None:
     if unknown := set(wanted) - set(PARTS):
         parser.error(f"no such part: {', '.join(sorted(unknown))}")
     print(describe())
+    sizes = SMALL if given.small else WHOLE
+    if given.rounds:
+        sizes = replace(sizes, rounds=given.rounds, long_rounds=min(given.rounds, 3))
     with tempfile.TemporaryDirectory() as folder:
         place = given.place or Path(folder)
         for part in PARTS:
             if part in wanted:
-                _part(part, SMALL if given.small else WHOLE, place, given.mermaid)
+                _part(part, sizes, place, given.mermaid)
 
 
 def _part(part: str, sizes: Sizes, place: Path, mermaid: Path | None) -> None:

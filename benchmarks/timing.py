@@ -36,6 +36,11 @@ class Spent:
     held_mb: float
     """The most memory its largest process held at once, in 10^6 bytes."""
 
+    @property
+    def times(self) -> str:
+        """Return both times, for a reader."""
+        return f"{self.wall_s:.1f} s, CPU {self.cpu_s:.1f} s"
+
 
 def spend(command: Sequence[str], folder: Path, good: Sequence[int] = (0,)) -> Spent:
     """Run a command in a folder. Raises RuntimeError when it ends with another code than `good`."""
