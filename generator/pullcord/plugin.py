@@ -241,37 +241,18 @@ class PullcordPlugin(BasePlugin[PullcordConfig]):  # type: ignore[no-untyped-cal
             self._preview.close()
 
 
-def build_site(config_file: Path, site_dir: Path | None, strict: bool) -> Path:
+def build_site(
+    config_file: Path,
+    site_dir: Path | None,
+    strict: bool,
+    make: Callable[[Any, Any], Made] = make_whole,
+) -> Path:
     """Build the site of an `mkdocs.yml` and return the folder it is in.
 
-    Raises FindingsError with the errors in the procedures, or SiteError for anything else; in
-    both cases the last good site stays as it was.
+    `make` gives what is in it, of MkDocs's settings and our own. Raises FindingsError with the
+    errors in the procedures, or SiteError for anything else; in both cases the last good site stays
+    as it was.
     """
-    return _build(config_file, site_dir, strict, make_whole)
-
-
-def build_shard(config_file: Path, site_dir: Path | None, strict: bool, shard: Shard) -> Path:
-    """Build one shard of that site into a folder beside it, and return that folder.
-
-    Raises as `build_site`.
-    """
-    folder = shard.beside(site_dir or built_folder(config_file))
-    return _build(config_file, folder, strict, partial(make_shard, shard))
-
-
-def join_site(
-    config_file: Path, site_dir: Path | None, strict: bool, shards: Sequence[Path]
-) -> Path:
-    """Build that site of the folders of all its shards, and return the folder it is in.
-
-    Raises as `build_site`; also SiteError when the shards do not go together.
-    """
-    return _build(config_file, site_dir, strict, partial(make_joined, shards))
-
-
-def _build(
-    config_file: Path, site_dir: Path | None, strict: bool, make: Callable[[Any, Any], Made]
-) -> Path:
     place = str(site_dir.resolve()) if site_dir else None
     with report.heard() as lines:
         try:
@@ -287,6 +268,25 @@ def _build(
         except Exception as error:
             raise report.our_error(error, lines) from error
     return Path(config.site_dir)
+
+
+def build_shard(config_file: Path, site_dir: Path | None, strict: bool, shard: Shard) -> Path:
+    """Build one shard of that site into a folder beside it, and return that folder.
+
+    Raises as `build_site`.
+    """
+    folder = shard.beside(site_dir or built_folder(config_file))
+    return build_site(config_file, folder, strict, partial(make_shard, shard))
+
+
+def join_site(
+    config_file: Path, site_dir: Path | None, strict: bool, shards: Sequence[Path]
+) -> Path:
+    """Build that site of the folders of all its shards, and return the folder it is in.
+
+    Raises as `build_site`; also SiteError when the shards do not go together.
+    """
+    return build_site(config_file, site_dir, strict, partial(make_joined, shards))
 
 
 def preview_site(config_file: Path, address: str | None, open_browser: bool) -> None:

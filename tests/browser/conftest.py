@@ -4,18 +4,23 @@ from __future__ import annotations
 
 import os
 from collections.abc import Callable, Iterator
+from dataclasses import replace
 from pathlib import Path
+from typing import Any
 
 import pytest
 from filelock import FileLock
 from playwright.sync_api import Browser, BrowserContext, Page, sync_playwright
 
 from pullcord.plugin import PullcordConfig, build_site
+from pullcord.site.made import Made, make_site
 from tests.browser.chromium import FLAGS, find_chromium
 
 ROOT = Path(__file__).parents[2]
 PORTRAIT = {"width": 820, "height": 1180}
 LANDSCAPE = {"width": 1180, "height": 820}
+PATIENCE_MS = 120_000
+"""Of a machine that does other things meanwhile."""
 
 OpenTablet = Callable[..., Page]
 
@@ -73,6 +78,7 @@ def open_tablet(browser: Browser, requests: list[str]) -> Iterator[OpenTablet]:
         context = browser.new_context(**{"viewport": PORTRAIT, "has_touch": True, **options})
         contexts.append(context)
         context.set_offline(True)
+        context.set_default_timeout(PATIENCE_MS)
         context.route(lambda url: not url.startswith(("file:", "data:")), lambda r: r.abort())
         context.on("request", lambda request: _note(requests, request.url))
         page = context.new_page()
@@ -110,7 +116,14 @@ def _built(config: Path, factory: pytest.TempPathFactory, name: str) -> Path:
     with FileLock(f"{folder}.lock"), pytest.MonkeyPatch.context() as patch:
         # The demo has most of its charts and papers in common with the library.
         patch.setattr(PullcordConfig.cache, "default", str(ROOT / ".cache" / "pullcord"))
-        return folder if folder.exists() else build_site(config, folder, True)
+        return folder if folder.exists() else build_site(config, folder, True, make_screens)
+
+
+def make_screens(config: Any, options: Any) -> Made:
+    """Make all but the PDFs: they have tests of their own, and take twice the time of the rest."""
+    made = make_site(config, options)
+    screens = {uri: make for uri, make in made.later.items() if not uri.endswith(".pdf")}
+    return replace(made, later=screens).whole()
 
 
 def _note(requests: list[str], url: str) -> None:
