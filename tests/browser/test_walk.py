@@ -32,7 +32,7 @@ DAMSON = "machines/damson/no-spark"
 LIBRARY = read_library().procedures
 LARGE = ("no-spark", "wont-idle", "leaks-fuel")
 WALKED = sorted({*LARGE, *list(LIBRARY)[::9]})
-"""The large ones and one in nine; `tests/library` walks every way of every one without a browser."""
+"""The large ones and one in nine; `tests/library` walks every way of all without a browser."""
 LONGEST = {
     name: max(
         (walk for walk in read_walks() if walk.procedure == name and walk.end.startswith("cause")),
