@@ -134,9 +134,9 @@ def test_every_stage_has_a_word_and_a_sign() -> None:
     """Proved, taken back and not yet are told apart without colour."""
     rows = [row.text for row in section(PAGE, "stages").all("pc-stage")]
     assert rows == [
-        "✓ Safe to work on proved on 2026-02-21 Safe to work on it is. Why safe.",
-        "↺ Spark proved taken back on 2026-03-01 Spark proved it is. Why spark.",
-        "– Drives not yet Drives it is. Why drives.",
+        "✓ Safe to work on proved on 2026-02-21 Shown: Safe to work on it is. Why safe.",
+        "↺ Spark proved taken back on 2026-03-01 To be shown again: Spark proved it is. Why spark.",
+        "– Drives not yet Still to be shown: Drives it is. Why drives.",
     ]
     assert "1 of 3 stages are proved." in section(PAGE, "stages").text
 

@@ -18,7 +18,7 @@ class StageView:
     """`proved`, `not_yet` or `taken_back`: its looks."""
     mark: str
     means: str
-    """What has been shown when it is proved."""
+    """What has been shown, or is still to be."""
     proof: str
     """Proved or not, with the day."""
     why: str
@@ -88,7 +88,7 @@ def _stage(kit: Kit, state: StageState) -> StageView:
         title=state.stage.title,
         key=key,
         mark=words[f"stage_{key}_mark"],
-        means=state.stage.means,
+        means=words[f"stage_{key}_means"].format(means=state.stage.means),
         proof=proof,
         why=state.why,
     )
