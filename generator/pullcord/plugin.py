@@ -23,7 +23,7 @@ from mkdocs.structure.toc import AnchorLink, TableOfContents
 from pullcord.drawing.cache import trim
 from pullcord.errors import PullcordError
 from pullcord.pages.page import Page as MadePage
-from pullcord.site import assets, beside, find, heading, offline, origin, policy, report
+from pullcord.site import assets, beside, find, heading, offline, origin, policy, report, scripts
 from pullcord.site.made import Made, make_site, make_whole, nothing_made
 from pullcord.site.preview import TEMPLATE, Preview, surroundings
 from pullcord.site.shards.join import make_joined
@@ -198,7 +198,8 @@ class PullcordPlugin(BasePlugin[PullcordConfig]):  # type: ignore[no-untyped-cal
         if self._preview:
             self._preview.remember(made, output, self._found.get(page.file.src_uri, ()))
             return output
-        return policy.with_policy(output, policy.inline_scripts(output, page.content or ""))
+        allowed = policy.inline_scripts(output, page.content or "")
+        return policy.with_policy(scripts.ours_first(output), allowed)
 
     @event_priority(LAST)
     def on_post_build(self, *, config: MkDocsConfig) -> None:
