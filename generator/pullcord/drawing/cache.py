@@ -12,12 +12,12 @@ import time
 import zlib
 from collections.abc import Callable, Iterable, Iterator
 from contextlib import suppress
-from functools import cache
+from functools import cache, lru_cache
 from hashlib import sha256
 from importlib.metadata import version
 from pathlib import Path
 from platform import python_version
-from typing import TypeVar
+from typing import Any, TypeVar, cast
 
 from pydantic import TypeAdapter
 
@@ -57,7 +57,7 @@ def keep(folder: Path | None, key: Iterable[str], make: Callable[[], bytes]) -> 
     """
     if folder is None:
         return make()
-    path = folder / sha256("\0".join((*_our_version(), *key)).encode()).hexdigest()
+    path = _place(folder, key)
     kept = _read(path)
     if kept is None:
         kept = make()
@@ -72,7 +72,10 @@ def keep_value(
     """Return plain data that was kept for the key, or make it and keep it; as `keep`."""
     if folder is None:
         return make()
-    return kind.validate_json(keep(folder, key, lambda: kind.dump_json(make())))
+    words = tuple(key)
+    with suppress(LookupError):
+        return cast("Value", _read_value(_place(folder, words), kind))
+    return kind.validate_json(keep(folder, words, lambda: kind.dump_json(make())))
 
 
 def trim(folder: Path | None, most_bytes: int = MOST_BYTES) -> None:
@@ -89,6 +92,19 @@ def trim(folder: Path | None, most_bytes: int = MOST_BYTES) -> None:
         if is_over:
             with suppress(OSError):
                 path.unlink()
+
+
+def _place(folder: Path, key: Iterable[str]) -> Path:
+    return folder / sha256("\0".join((*_our_version(), *key)).encode()).hexdigest()
+
+
+@lru_cache(maxsize=2048)  # A preview needs the same pages again and again.
+def _read_value(path: Path, kind: TypeAdapter[Any]) -> object:
+    """Return what was kept at a place. Raises LookupError when nothing sound is there."""
+    kept = _read(path)
+    if kept is None:
+        raise LookupError(path)
+    return kind.validate_json(kept)
 
 
 def _entries(folder: Path) -> Iterator[tuple[float, int, Path]]:
