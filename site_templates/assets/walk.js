@@ -177,8 +177,9 @@
   }
 
   async function load(input) {
-    const given = await records.readFile(input.files[0]);
+    const file = input.files[0];
     input.value = "";
+    const given = await records.readFile(file);
     leaving.close();
     if (given?.walk === data.procedure && (given.machine || "") === data.machine) {
       goOn(given, say("loaded"));

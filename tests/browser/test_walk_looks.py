@@ -67,7 +67,7 @@ def test_a_procedure_keeps_to_wcag(
 ) -> None:
     """The whole page, with the offer to walk it."""
     page = open_tablet(color_scheme=scheme)
-    open_page(page, library_site, "procedures/leaks-fuel")
+    open_page(page, library_site, "procedures/make-safe")
     assert page.locator(".pc-offer").is_visible()
     assert faults(page) == []
 

@@ -248,15 +248,15 @@ def test_a_file_that_does_not_fit_is_refused(
     walk_a_little(portrait, library_site, NO_SPARK)
     good = json.loads(save(portrait, tmp_path).read_text(encoding="utf-8"))
     open_page(portrait, library_site, NO_SPARK)
-    path = tmp_path / "wrong.json"
-    for change, says in WRONG.values():
-        path.write_text(json.dumps(change(good)), encoding="utf-8")
+    raws = [(json.dumps(change(good)).encode(), says) for change, says in WRONG.values()]
+    for number, (raw, says) in enumerate([*raws, (b"\x00not json", "holds no walk")]):
+        path = tmp_path / f"wrong-{number}.json"
+        path.write_bytes(raw)
+        # What the last file was answered with must not be taken for the answer to this one.
+        portrait.locator(".pc-offer__note").evaluate("note => { note.textContent = ''; }")
         load(portrait, path)
         portrait.locator(".pc-offer__note", has_text=says).wait_for()
         assert here(portrait) == ""
-    path.write_bytes(b"\x00not json")
-    load(portrait, path)
-    portrait.locator(".pc-offer__note", has_text="holds no walk").wait_for()
     assert "Answers: 3" in offered(portrait)
 
 
