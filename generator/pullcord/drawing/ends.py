@@ -63,18 +63,23 @@ def is_end_list(id_: str) -> bool:
     return id_.startswith(_PREFIX)
 
 
-def end_lists(chart: Chart, style: Style) -> tuple[EndList, ...]:
-    """Return a list for each check that has more ends of its own than a row may hold."""
+def own_ends(chart: Chart) -> dict[str, list[Edge]]:
+    """Return, for each check, its edges to ends that nothing else leads to."""
     into = Counter(edge.head for edge in chart.edges)
     leading = {edge.tail for edge in chart.edges}
     own: dict[str, list[Edge]] = {}
     for edge in chart.edges:
         if into[edge.head] == 1 and edge.head not in leading:
             own.setdefault(edge.tail, []).append(edge)
+    return own
+
+
+def end_lists(chart: Chart, style: Style) -> tuple[EndList, ...]:
+    """Return a list for each check that has more ends of its own than a row may hold."""
     nodes = {node.id: node for node in chart.nodes}
     return tuple(
         _end_list(tail, edges, nodes, style)
-        for tail, edges in own.items()
+        for tail, edges in own_ends(chart).items()
         if len(edges) > style.row_most
     )
 

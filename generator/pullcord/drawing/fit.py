@@ -2,13 +2,12 @@
 
 from __future__ import annotations
 
-from collections import Counter
 from collections.abc import Sequence
 
 from pullcord.drawing.answer import Settled, settle_answers
 from pullcord.drawing.arrange import Pair
 from pullcord.drawing.chart import Chart
-from pullcord.drawing.ends import unfold
+from pullcord.drawing.ends import own_ends, unfold
 from pullcord.drawing.geometry import Geometry
 from pullcord.drawing.layout import Engine, lay_out
 from pullcord.drawing.place import SizedChart, place, request_for, size_chart
@@ -66,14 +65,9 @@ def least_width_px(sized: SizedChart) -> float:
     """
     chart, style = sized.chart, sized.style
     width = {node.id: shape.width for node, shape in zip(chart.nodes, sized.shapes, strict=True)}
-    into = Counter(edge.head for edge in chart.edges)
-    leading = {edge.tail for edge in chart.edges}
-    rows: dict[str, list[float]] = {}
-    for edge in chart.edges:
-        if into[edge.head] == 1 and edge.head not in leading:
-            rows.setdefault(edge.tail, []).append(width[edge.head])
-    gaps = (sum(row) + (len(row) - 1) * style.beside_px for row in rows.values())
-    return max(gaps, default=0.0) + 2 * style.margin_px
+    rows = ([width[edge.head] for edge in edges] for edges in own_ends(chart).values())
+    widest = max((sum(row) + (len(row) - 1) * style.beside_px for row in rows), default=0.0)
+    return widest + 2 * style.margin_px
 
 
 def _lay_out(sized: SizedChart, loose: frozenset[Pair], engine: Engine) -> Settled:
