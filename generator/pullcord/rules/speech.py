@@ -7,12 +7,19 @@ may cost more, so the lists are wide and a negation counts as speaking of it.
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
+from functools import lru_cache
+from itertools import islice
+from typing import NamedTuple
 
 from pullcord.finding import Flaw, Place
 from pullcord.model.action import Action
 from pullcord.model.procedure import Cause, Procedure, Step
+from pullcord.safety.flow import Same
+
+_Text = tuple[Place, bool, str]
+"""Where a text stands in its step or remedy, whether it is a key, and what it says."""
 
 _CARBURETTOR = r"carburett?[eo]r"
 _OPENING = (
@@ -70,8 +77,8 @@ class Topic:
 
     words: re.Pattern[str]
     stems: re.Pattern[str]
-    """Letters of which some are in everything `words` can find, whatever its capitals: looked for
-    first, because that takes a tenth of the time."""
+    """What a word has in it, in small letters, of which some is in everything `words` can find:
+    looked for first, and only once in each word of a procedure."""
     declared_by: Mapping[str, frozenset[str]]
     """Fields of an action, each with the values that count."""
     message: str
@@ -79,28 +86,54 @@ class Topic:
     mend: str
 
 
+class _Said(NamedTuple):
+    """What a step or a remedy says."""
+
+    place: Place
+    action: Action
+    texts: Sequence[_Text]
+    whole: str
+    """In small letters."""
+
+
 def undeclared(procedure: Procedure, topic: Topic) -> Iterator[Flaw]:
     """Yield a flaw for every step and remedy that speaks of a topic and declares nothing."""
-    for name, step in procedure.steps.items():
-        yield from _undeclared(_texts_of_step(name, step), step, topic)
-    for name, cause in procedure.causes.items():
-        yield from _undeclared(_texts_of_cause(name, cause), cause, topic)
+    said, words = _said_in(Same((procedure,)))
+    suspects = [word for word in words if topic.stems.search(word)]
+    for each in said if suspects else ():
+        if any(word in each.whole for word in suspects) and not _declares(each.action, topic):
+            yield from islice(_spoken(each, topic), 1)
 
 
-def _undeclared(
-    texts: Iterable[tuple[Place, bool, str]], action: Action, topic: Topic
-) -> Iterator[Flaw]:
-    written = list(texts)
-    whole = " ".join([text for _, _, text in written]).lower()
-    if not topic.stems.search(whole) or _declares(action, topic):
-        return
-    for place, is_key, text in written:
+def _spoken(said: _Said, topic: Topic) -> Iterator[Flaw]:
+    for key, is_key, text in said.texts:
         found = topic.words.search(text)
         if found:
             words = found.group()
             message = topic.message.format(words)
+            place = (*said.place, *key)
             yield Flaw(place, message, topic.mend, is_key=is_key, word=words.split()[0])
-            return
+
+
+@lru_cache(maxsize=16)  # Each topic asks the same of one procedure, one after the other.
+def _said_in(key: Same) -> tuple[Sequence[_Said], frozenset[str]]:
+    """Return what a procedure says, and the words it uses."""
+    (procedure,) = key.parts
+    said = [
+        *(
+            _said(("steps", name), step, _texts_of_step(step))
+            for name, step in procedure.steps.items()
+        ),
+        *(
+            _said(("causes", name), cause, _texts_of_cause(cause))
+            for name, cause in procedure.causes.items()
+        ),
+    ]
+    return said, frozenset(" ".join([each.whole for each in said]).split())
+
+
+def _said(place: Place, action: Action, texts: Sequence[_Text]) -> _Said:
+    return _Said(place, action, texts, " ".join([text for _, _, text in texts]).lower())
 
 
 def _declares(action: Action, topic: Topic) -> bool:
@@ -109,16 +142,15 @@ def _declares(action: Action, topic: Topic) -> bool:
     )
 
 
-def _texts_of_step(name: str, step: Step) -> Iterator[tuple[Place, bool, str]]:
-    place = ("steps", name)
-    yield (*place, "title"), False, step.title
-    yield (*place, "do"), False, step.do
-    yield (*place, "ask"), False, step.ask or ""
-    yield (*place, "reading", "at"), False, step.reading.at if step.reading else ""
-    for answer in step.answers:
-        yield (*place, "answers", answer), True, answer
+def _texts_of_step(step: Step) -> Sequence[_Text]:
+    return (
+        (("title",), False, step.title),
+        (("do",), False, step.do),
+        (("ask",), False, step.ask or ""),
+        (("reading", "at"), False, step.reading.at if step.reading else ""),
+        *[(("answers", answer), True, answer) for answer in step.answers],
+    )
 
 
-def _texts_of_cause(name: str, cause: Cause) -> Iterator[tuple[Place, bool, str]]:
-    yield ("causes", name, "remedy"), False, cause.remedy
-    yield ("causes", name, "title"), False, cause.title
+def _texts_of_cause(cause: Cause) -> Sequence[_Text]:
+    return (("remedy",), False, cause.remedy), (("title",), False, cause.title)
