@@ -4,12 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from functools import cached_property, lru_cache
 from typing import TYPE_CHECKING
 
+from pullcord.model.quantity import Quantity
 from pullcord.readings.answers import CoverFault, Share, check_cover, is_said_of_limits, shares_of
 from pullcord.readings.fits import is_fitting
-from pullcord.readings.limits import Limits, parse_limits
-from pullcord.readings.sheet import value_limits
+from pullcord.readings.limits import MOST_KEPT, Limits, parse_limits
+from pullcord.readings.sheet import value_text
 from pullcord.readings.unit import ReadingError, Unit, base_unit
 
 if TYPE_CHECKING:
@@ -49,7 +51,7 @@ class Held:
     unit: Unit
     """The unit to speak of readings in."""
 
-    @property
+    @cached_property
     def faults(self) -> tuple[CoverFault, ...]:
         """Return every gap, overlap and impossible answer."""
         return tuple(check_cover(self.shares, self.unit.quantity))
@@ -76,10 +78,7 @@ def fitting_machines(procedure: Procedure, library: Library | None) -> Iterator[
 
 def general_limits(reading: Reading) -> Limits | None:
     """Return the general limits, or None when there are none that can be read."""
-    try:
-        return parse_limits(reading.general, reading.quantity) if reading.general else None
-    except ReadingError:
-        return None
+    return _limits(reading.general, reading.quantity)
 
 
 def held_against(asked: Asked, procedure: Procedure, library: Library | None) -> Iterator[Held]:
@@ -87,26 +86,38 @@ def held_against(asked: Asked, procedure: Procedure, library: Library | None) ->
 
     Nothing comes of answers or limits that cannot be read: those are findings of their own.
     """
-    general = general_limits(asked.reading)
-    if asked.answers and (general or not asked.needs_limits):
-        yield from _held(asked, "", general)
-    if not asked.answers or not asked.needs_limits or not asked.reading.limits:
+    answers, reading = asked.answers, asked.reading
+    yield from _held(answers, reading.quantity, "", reading.general)
+    if not reading.limits or not is_said_of_limits(answers):
         return
     for machine in fitting_machines(procedure, library):
-        value = machine.values.get(asked.reading.limits)
-        if limits := value_limits(value, asked.reading.quantity):
-            yield from _held(asked, machine.machine, limits)
+        text = value_text(machine.values.get(reading.limits))
+        if text:
+            yield from _held(answers, reading.quantity, machine.machine, text)
 
 
-def _held(asked: Asked, machine: str, limits: Limits | None) -> Iterator[Held]:
-    quantity = asked.reading.quantity
+@lru_cache(maxsize=MOST_KEPT)  # The same answers and limits come back in many procedures.
+def _held(
+    answers: tuple[str, ...], quantity: Quantity, machine: str, text: str | None
+) -> tuple[Held, ...]:
+    """Return what answers stand for beside limits in words: one, or none of what is unreadable."""
+    limits = _limits(text, quantity)
+    if not answers or (limits is None and (machine or is_said_of_limits(answers))):
+        return ()
     try:
-        shares = shares_of(asked.answers, limits, quantity)
+        shares = shares_of(answers, limits, quantity)
     except ReadingError:
-        return
-    yield Held(machine, limits, shares, limits.unit if limits else _unit_of(asked))
+        return ()
+    return (Held(machine, limits, shares, limits.unit if limits else _unit_of(answers, quantity)),)
 
 
-def _unit_of(asked: Asked) -> Unit:
-    units = (parse_limits(answer, asked.reading.quantity).unit for answer in asked.answers)
-    return next(units, base_unit(asked.reading.quantity))
+def _limits(text: str | None, quantity: Quantity) -> Limits | None:
+    try:
+        return parse_limits(text, quantity) if text else None
+    except ReadingError:
+        return None
+
+
+def _unit_of(answers: tuple[str, ...], quantity: Quantity) -> Unit:
+    units = (parse_limits(answer, quantity).unit for answer in answers)
+    return next(units, base_unit(quantity))

@@ -72,12 +72,17 @@ def place_words(place: str) -> str:
     return f"{pin} pin of the {plug.removesuffix(_PLUG)}{_PLUG}"
 
 
+def value_text(value: SheetValue | None) -> str | None:
+    """Return what a sheet says of a value, in its own words; None when it says nothing."""
+    return (value.limits or value.value) if value else None
+
+
 def value_limits(value: SheetValue | None, quantity: Quantity | None = None) -> Limits | None:
     """Return the limits of a sheet's value; None when it has none that can be used.
 
     Whatever is wrong with them is a finding of the rules, so here it only counts as not known.
     """
-    text = (value.limits or value.value) if value else None
+    text = value_text(value)
     try:
         return parse_limits(text, quantity or (value.quantity if value else None)) if text else None
     except ReadingError:

@@ -8,14 +8,16 @@ call" for all of it. Ask another question, widen the limits, or name a better me
 from __future__ import annotations
 
 from collections.abc import Iterator
+from functools import lru_cache
 
 from pullcord.finding import Flaw
 from pullcord.model.meter import MeterSheet
 from pullcord.model.procedure import Library, Procedure
 from pullcord.readings.asked import Asked, Held, asked_of, held_against
-from pullcord.readings.bands import bands_of, untold
+from pullcord.readings.bands import MOST_KEPT, Untold, bands_of, untold
 from pullcord.readings.meter import Meter, meter_faults, parse_meter
 from pullcord.rules.example import example
+from pullcord.safety.flow import Same
 
 ID = "meter-cannot-tell"
 
@@ -33,28 +35,37 @@ steps:
 
 MENDED = FAILING.replace("      under 0.6 ohm: cause dry-casing\n", "").replace("0.6-1", "up to 1")
 
+_NO_SHEET = MeterSheet()
+
 
 def check(procedure: Procedure, library: Library | None = None) -> Iterator[Flaw]:
     """Yield a flaw for every answer that no number on the shop's meter proves."""
-    meter = _meter(library)
+    meter = _meter(Same((library.meter if library else _NO_SHEET,)))
     for asked in asked_of(procedure):
         for held in held_against(asked, procedure, library):
-            yield from _untold(asked, held, meter)
+            for one in _untold(Same((held, meter))):
+                yield _flaw(asked, held, meter, one)
 
 
-def _meter(library: Library | None) -> Meter:
-    sheet = library.meter if library else MeterSheet()
-    return parse_meter(MeterSheet() if any(meter_faults(sheet)) else sheet)
+@lru_cache(maxsize=4)  # A library has one meter.
+def _meter(key: Same) -> Meter:
+    (sheet,) = key.parts
+    return parse_meter(_NO_SHEET if any(meter_faults(sheet)) else sheet)
 
 
-def _untold(asked: Asked, held: Held, meter: Meter) -> Iterator[Flaw]:
+@lru_cache(maxsize=MOST_KEPT)
+def _untold(key: Same) -> tuple[Untold, ...]:
+    held, meter = key.parts
     if any(fault.kind != "never" for fault in held.faults):
-        return
+        return ()
     bands = bands_of(held.shares, meter, held.unit)
-    for one in untold(held.shares, bands, meter, held.unit):
-        yield Flaw(
-            ("steps", asked.name, "answers", one.answer),
-            f"{meter.title} can never prove `{one.answer}` ({one.readings}){held.where}: {one.why}",
-            "join the answer with its neighbour, widen the limits, or tell of a better meter",
-            is_key=True,
-        )
+    return tuple(untold(held.shares, bands, meter, held.unit))
+
+
+def _flaw(asked: Asked, held: Held, meter: Meter, one: Untold) -> Flaw:
+    return Flaw(
+        ("steps", asked.name, "answers", one.answer),
+        f"{meter.title} can never prove `{one.answer}` ({one.readings}){held.where}: {one.why}",
+        "join the answer with its neighbour, widen the limits, or tell of a better meter",
+        is_key=True,
+    )
