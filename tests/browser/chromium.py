@@ -17,8 +17,10 @@ FLAGS = (
     "--disable-background-networking",
     "--disable-component-update",
     "--disable-sync",
+    # The address bar's lists are pages of their own: twice the work of ours for every window.
+    "--disable-features=WebUIOmniboxPopup,WebUIOmniboxAimPopup",
 )
-"""What lets Chromium start as root and stay quiet in a closed network."""
+"""What lets Chromium start as root, stay quiet in a closed network, and do no work but ours."""
 
 NAMES = ("chromium", "chromium-browser", "google-chrome", "google-chrome-stable", "chrome")
 MAC_APPS = (

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import os
+import re
 from collections.abc import Callable, Iterator
 from dataclasses import replace
 from pathlib import Path
@@ -19,6 +20,7 @@ from tests.browser.chromium import FLAGS, find_chromium
 ROOT = Path(__file__).parents[2]
 PORTRAIT = {"width": 820, "height": 1180}
 LANDSCAPE = {"width": 1180, "height": 820}
+FROM_A_NETWORK = re.compile(r"^(?!file:|data:)")
 PATIENCE_MS = 120_000
 """Of a machine that does other things meanwhile."""
 
@@ -79,7 +81,7 @@ def open_tablet(browser: Browser, requests: list[str]) -> Iterator[OpenTablet]:
         contexts.append(context)
         context.set_offline(True)
         context.set_default_timeout(PATIENCE_MS)
-        context.route(lambda url: not url.startswith(("file:", "data:")), lambda r: r.abort())
+        context.route(FROM_A_NETWORK, lambda route: route.abort())
         context.on("request", lambda request: _note(requests, request.url))
         page = context.new_page()
         page.on("pageerror", lambda error: errors.append(str(error)))
