@@ -12,9 +12,10 @@ import pytest
 from pullcord.drawing.chart import OtherProcedure, chart_of, one_line
 from pullcord.drawing.fit import geometry_of
 from pullcord.drawing.style import SCREEN_STYLES
-from pullcord.drawing.svg import render_chart
+from pullcord.drawing.svg import TYPE_PX, render_chart
 from pullcord.errors import PullcordError
 from pullcord.model.procedure import Procedure
+from pullcord.source.places import site_templates
 from tests.drawing.examples import ORCHARD_BOXES, orchard, small, ugly
 
 SVG = "{http://www.w3.org/2000/svg}"
@@ -22,7 +23,7 @@ OTHERS = {"no-spark": OtherProcedure("No spark & “why”", "no-spark.html")}
 KNOWN_TAGS = {"svg", "title", "desc", "g", "a", "path", "text"}
 KNOWN_ATTRIBUTES = {
     "aria-describedby", "aria-hidden", "aria-label", "aria-labelledby", "class", "d", "font-size",
-    "height", "href", "id", "lengthAdjust", "role", "style", "text-anchor", "textLength",
+    "height", "href", "id", "role", "style", "text-anchor", "textLength",
     "viewBox", "width", "x", "y",
 }  # fmt: skip
 
@@ -108,7 +109,9 @@ def test_natural_size_is_the_geometrys() -> None:
     root = parsed(orchard())
     width, height = root.attrib["width"], root.attrib["height"]
     assert root.attrib["viewBox"] == f"0 0 {width} {height}"
-    assert {text.attrib["font-size"] for text in root.iter(f"{SVG}text")} == {"16"}
+    assert {text.attrib.get("font-size") for text in root.iter(f"{SVG}text")} == {None}
+    css = (site_templates() / "assets" / "chart.css").read_text(encoding="utf-8")
+    assert re.search(rf"^svg\.pc-chart {{[^}}]*font-size: {TYPE_PX}px;", css, re.MULTILINE)
 
 
 def test_brings_no_colour_and_no_background() -> None:

@@ -27,6 +27,8 @@ from pullcord.source.places import site_templates
 LEAST_SCALE = 0.9
 """A screen that is hardly too narrow shrinks a chart by this much, 16 px type to 14.4 px, since
 that is better than to slide it sideways. A narrower screen has to slide it."""
+TYPE_PX = 16
+"""The size that the stylesheet gives a chart's type, and its windows' too."""
 _TEMPLATE = "drawing/chart.svg.j2"
 
 
@@ -40,6 +42,7 @@ class TextView:
     y: str
     width: str
     size: str
+    """Empty for `TYPE_PX`."""
 
 
 @dataclass(frozen=True)
@@ -161,7 +164,7 @@ def _text_views(lines: Iterable[TextLine]) -> Iterator[TextView]:
             x=_number(line.x),
             y=_number(line.y),
             width=_number(line.width),
-            size=_number(line.size),
+            size="" if line.size == TYPE_PX else _number(line.size),
         )
 
 
@@ -196,4 +199,5 @@ def _point(point: Point) -> str:
 
 
 def _number(value: float) -> str:
-    return f"{value:.2f}".rstrip("0").rstrip(".")
+    """Write a length out to a tenth of a pixel, which nobody sees."""
+    return f"{value:.1f}".removesuffix(".0")
