@@ -26,11 +26,15 @@ def ways_out(name: str, step: Step) -> Iterator[tuple[Place, str, Target]]:
 def procedure_graph(procedure: Procedure) -> nx.DiGraph:
     """Return the graph of all steps and causes, reachable or not; targets nobody defined too."""
     graph = nx.DiGraph(name=procedure.procedure)
-    graph.add_nodes_from(f"step:{name}" for name in procedure.steps)
-    graph.add_nodes_from(f"cause:{name}" for name in procedure.causes)
+    graph.add_nodes_from([f"step:{name}" for name in procedure.steps])
+    graph.add_nodes_from([f"cause:{name}" for name in procedure.causes])
+    answers: dict[tuple[str, str], tuple[str, ...]] = {}
     for name, step in procedure.steps.items():
+        tail = f"step:{name}"
         for _, answer, target in ways_out(name, step):
-            _add_way(graph, f"step:{name}", target.node, answer)
+            way = (tail, target.node)
+            answers[way] = (*answers.get(way, ()), answer) if answer else answers.get(way, ())
+    graph.add_edges_from([(*way, {"answers": those}) for way, those in answers.items()])
     return graph
 
 
@@ -51,11 +55,13 @@ def start_node(procedure: Procedure) -> str:
     return f"step:{procedure.start}"
 
 
-def _add_way(graph: nx.DiGraph, tail: str, head: str, answer: str) -> None:
-    answers: tuple[str, ...] = (
-        graph.edges[tail, head]["answers"] if graph.has_edge(tail, head) else ()
-    )
-    graph.add_edge(tail, head, answers=(*answers, answer) if answer else answers)
+def leads_on(graph: nx.DiGraph) -> bool:
+    """Return whether every edge leads to a later node in the graph's own order.
+
+    Most procedures are written so. Then nothing goes round, and the order is a topological one.
+    """
+    place = {node: number for number, node in enumerate(graph)}
+    return all(place[tail] < place[head] for tail, heads in graph.adjacency() for head in heads)
 
 
 def find_loops(graph: nx.DiGraph) -> Iterator[tuple[str, ...]]:
@@ -63,6 +69,8 @@ def find_loops(graph: nx.DiGraph) -> Iterator[tuple[str, ...]]:
 
     Each loop begins with the knot's earliest node and does not name it again at its end.
     """
+    if leads_on(graph):
+        return
     order = {node: number for number, node in enumerate(graph)}
     for knot in nx.strongly_connected_components(graph):
         first = min(knot, key=order.__getitem__)

@@ -23,7 +23,7 @@ from pullcord.safety.vocabulary import State, says
 from pullcord.safety.witness import Way, begun_at, short_name, shortest_ways, state_on, told
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False)  # There is one of each, and it is a key of many lookups.
 class Conflict:
     """A step that brings about one of `triggers` while one of each of `together` may hold."""
 
@@ -94,13 +94,11 @@ def may_clash(
 @lru_cache(maxsize=4096)
 def _suspects(family: Same, conflicts: tuple[Conflict, ...]) -> frozenset[str]:
     """Return the procedures of a family with a step or remedy that may be in conflict."""
-    followed = ways_of(family).followed
-    effects = followed.scope.effects
     return frozenset(
-        parts_of(node)[0]
-        for node, entering in followed.entering.items()
+        name
+        for name, during, effects in ways_of(family).bringing
         for conflict in conflicts
-        if conflict.is_met(state_during(entering, effects[node]), effects[node])
+        if conflict.is_met(during, effects)
     )
 
 

@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
 from pullcord.model.action import Action
 from pullcord.safety.vocabulary import AT_START, ROWS, Row, State
 
 _FIELDS = tuple((row.verb.replace("-", "_"), row) for row in ROWS)
+_VERBS = frozenset(field for field, _ in _FIELDS)
 
 
 @dataclass(frozen=True)
@@ -25,21 +26,31 @@ class Effects:
     """What the step puts right, and so meets if it was there: hands are on it all the same."""
 
 
-def rows_of(action: Action) -> Iterator[Row]:
-    """Yield the vocabulary's rows for what an action declares, in the order they work."""
-    declared = action.model_fields_set
-    for field, row in _FIELDS:
-        if field in declared and row.thing in getattr(action, field):
-            yield row
+NO_EFFECTS = Effects()
+
+
+def rows_of(action: Action) -> Sequence[Row]:
+    """Return the vocabulary's rows for what an action declares, in the order they work."""
+    declared = action.model_fields_set & _VERBS
+    if not declared:
+        return ()
+    return [
+        row for field, row in _FIELDS if field in declared and row.thing in getattr(action, field)
+    ]
 
 
 def effects_of(action: Action) -> Effects:
     """Fold what an action declares into one change."""
+    rows = rows_of(action)
+    return _folded(rows) if rows else NO_EFFECTS
+
+
+def _folded(rows: Iterable[Row]) -> Effects:
     begins: set[str] = set()
     ends: set[str] = set()
     meets: set[str] = set()
     touches: set[str] = set()
-    for row in rows_of(action):
+    for row in rows:
         begins.difference_update(row.ends)
         ends.update(row.ends)
         begins.update(row.begins)
@@ -58,6 +69,8 @@ def state_during(entering: State, effects: Effects) -> State:
 
 def state_leaving(entering: State, effects: Effects) -> State:
     """Return what holds when a step that was entered in a state is over."""
+    if not effects.ends and not effects.begins:
+        return entering
     return (entering - effects.ends) | effects.begins
 
 

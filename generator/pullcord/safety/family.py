@@ -17,8 +17,9 @@ import networkx as nx
 
 from pullcord.graph import ways_out
 from pullcord.model.procedure import Library, Procedure
+from pullcord.safety.effects import Effects, state_during
 from pullcord.safety.flow import Followed, Same, follow, put_right_on_every_way
-from pullcord.safety.scope import scope_of
+from pullcord.safety.scope import parts_of, scope_of_all
 from pullcord.safety.vocabulary import State
 
 
@@ -30,6 +31,9 @@ class Ways:
     """From every start, each of them fresh."""
     right: Mapping[str, State]
     """What is put right on every way from a node: the same from wherever one began."""
+    bringing: tuple[tuple[str, State, Effects], ...]
+    """Of each node reached that brings something about: its procedure, what may hold during it,
+    and its effects."""
 
 
 def family_of(procedure: Procedure, library: Library | None) -> Same | None:
@@ -41,8 +45,7 @@ def family_of(procedure: Procedure, library: Library | None) -> Same | None:
     name = procedure.procedure
     if library is None or library.procedures.get(name) is not procedure:
         return None
-    names, is_circle = _families(Same((library,)))[name]
-    return None if is_circle else Same(tuple(library.procedures[each] for each in names))
+    return _families(Same((library,)))[name][1]
 
 
 def families(library: Library) -> Mapping[str, tuple[str, ...]]:
@@ -53,9 +56,16 @@ def families(library: Library) -> Mapping[str, tuple[str, ...]]:
 @lru_cache(maxsize=4)  # Families are checked in the order of their files: several take turns.
 def ways_of(family: Same) -> Ways:
     """Follow a family."""
-    procedures = {procedure.procedure: procedure for procedure in family.parts}
-    scope = scope_of(Library.model_construct(procedures=procedures))
-    return Ways(follow(scope), put_right_on_every_way(scope))
+    scope = scope_of_all(family.parts)
+    followed = follow(scope)
+    return Ways(followed, put_right_on_every_way(scope), tuple(_bringing(followed)))
+
+
+def _bringing(followed: Followed) -> Iterator[tuple[str, State, Effects]]:
+    for node, entering in followed.entering.items():
+        effects = followed.scope.effects[node]
+        if effects.meets:
+            yield parts_of(node)[0], state_during(entering, effects), effects
 
 
 @lru_cache(maxsize=1024)
@@ -65,15 +75,17 @@ def reached_from(family: Same, name: str) -> frozenset[str]:
 
 
 @lru_cache(maxsize=4)
-def _families(key: Same) -> Mapping[str, tuple[tuple[str, ...], bool]]:
+def _families(key: Same) -> Mapping[str, tuple[tuple[str, ...], Same | None]]:
+    """Return each procedure's family by its name: its names, and its key unless it goes round."""
     (library,) = key.parts
     graph = _handovers(Same(tuple(library.procedures.values())))
     order = {name: place for place, name in enumerate(graph)}
-    found: dict[str, tuple[tuple[str, ...], bool]] = {}
+    found: dict[str, tuple[tuple[str, ...], Same | None]] = {}
     for group in nx.weakly_connected_components(graph):
-        is_circle = not nx.is_directed_acyclic_graph(graph.subgraph(group))
         names = tuple(sorted(group, key=order.__getitem__))
-        found |= dict.fromkeys(names, (names, is_circle))
+        family = Same(tuple(library.procedures[name] for name in names))
+        is_circle = len(names) > 1 and not nx.is_directed_acyclic_graph(graph.subgraph(group))
+        found |= dict.fromkeys(names, (names, None if is_circle else family))
     return found
 
 

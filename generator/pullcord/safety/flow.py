@@ -84,7 +84,7 @@ def _follow_from(asked: Same) -> Followed:
 def entering_states(scope: Scope) -> Mapping[str, State]:
     """Return what may hold on entering each node that can be reached (forward, join: union)."""
     entering: dict[str, State] = dict.fromkeys(scope.starts, scope.fresh)
-    for node in nx.topological_sort(scope.graph):
+    for node in scope.order:
         if node not in entering:
             continue
         leaving = state_leaving(entering[node], scope.effects[node])
@@ -100,11 +100,14 @@ def put_right_on_every_way(scope: Scope) -> Mapping[str, State]:
     is wrong with it is reported as that.
     """
     right: dict[str, State] = {}
-    for node in reversed(list(nx.topological_sort(scope.graph))):
+    for node in reversed(scope.order):
         ways = [scope.effects[head].ends | right[head] for head in scope.graph.successors(node)]
-        nowhere = NOTHING if is_end(scope, node) else EVERYTHING
-        right[node] = reduce(State.intersection, ways) if ways else nowhere
+        right[node] = reduce(State.intersection, ways) if ways else _at_an_end(scope, node)
     return right
+
+
+def _at_an_end(scope: Scope, node: str) -> State:
+    return NOTHING if is_end(scope, node) else EVERYTHING
 
 
 def nearest_passed(scope: Scope) -> Mapping[str, str]:

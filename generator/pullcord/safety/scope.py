@@ -12,7 +12,7 @@ from dataclasses import dataclass
 
 import networkx as nx
 
-from pullcord.graph import library_graph, procedure_graph, start_node, ways_out
+from pullcord.graph import leads_on, library_graph, procedure_graph, start_node, ways_out
 from pullcord.model.action import Action
 from pullcord.model.procedure import Library, Procedure
 from pullcord.safety.effects import Effects, effects_of
@@ -33,6 +33,8 @@ class Scope:
     """The step or cause behind a node, for the nodes that have one."""
     starts: tuple[str, ...]
     """Nodes where someone may begin with a machine of unknown history."""
+    order: tuple[str, ...]
+    """All nodes, each before those it leads to."""
     fresh: State = AT_START
     """What holds there."""
 
@@ -74,12 +76,18 @@ def scope_before(procedure: Procedure, library: Library | None = None) -> Scope:
     if library is not None and procedure.procedure in library.procedures:
         callers = nx.ancestors(library_graph(library), procedure.procedure)
         members |= {name: other for name, other in library.procedures.items() if name in callers}
-    return _from_every_start(members.values())
+    return scope_of_all(members.values())
 
 
 def scope_of(library: Library) -> Scope:
     """Return the whole library; every start is fresh."""
-    return _from_every_start(library.procedures.values())
+    return scope_of_all(library.procedures.values())
+
+
+def scope_of_all(procedures: Iterable[Procedure]) -> Scope:
+    """Return several procedures; every start is fresh."""
+    members = tuple(procedures)
+    return _join(members, tuple(node_in(each, start_node(each)) for each in members))
 
 
 def is_end(scope: Scope, node: str) -> bool:
@@ -95,21 +103,20 @@ def _handed_to(procedure: Procedure) -> Iterator[str]:
                 yield target.name
 
 
-def _from_every_start(procedures: Iterable[Procedure]) -> Scope:
-    members = tuple(procedures)
-    return _join(members, tuple(node_in(each, start_node(each)) for each in members))
-
-
 def _join(procedures: Iterable[Procedure], starts: tuple[str, ...]) -> Scope:
     graph = nx.DiGraph()
     actions: dict[str, Action] = {}
     first_steps: dict[str, str] = {}
     for procedure in procedures:
         own = procedure_graph(procedure)
-        graph.add_nodes_from(node_in(procedure, node) for node in own)
+        names = {node: node_in(procedure, node) for node in own}
+        graph.add_nodes_from(names.values())
         graph.add_edges_from(
-            (node_in(procedure, tail), node_in(procedure, head), data)
-            for tail, head, data in own.edges(data=True)
+            [
+                (names[tail], names[head], data)
+                for tail, heads in own.adjacency()
+                for head, data in heads.items()
+            ]
         )
         actions |= _actions(procedure)
         first_steps[procedure.procedure] = node_in(procedure, start_node(procedure))
@@ -118,9 +125,11 @@ def _join(procedures: Iterable[Procedure], starts: tuple[str, ...]) -> Scope:
         if kind == "procedure" and name in first_steps:
             graph.add_edge(node, first_steps[name], answers=())
     graph.add_nodes_from(starts)
-    _cut_loops(graph)
+    if not leads_on(graph):
+        _cut_loops(graph)
+    order = tuple(graph if leads_on(graph) else nx.topological_sort(graph))
     effects = {node: effects_of(actions[node]) if node in actions else NOTHING for node in graph}
-    return Scope(graph, effects, actions, starts)
+    return Scope(graph, effects, actions, starts, order)
 
 
 def _actions(procedure: Procedure) -> dict[str, Action]:

@@ -37,7 +37,7 @@ def check(procedure: Procedure, graph: nx.DiGraph) -> Iterator[Flaw]:
     """Yield a flaw for every cause that no answer names."""
     meant = meant_by_slips(graph, "cause", procedure.causes)
     for name in procedure.causes:
-        if not graph.in_degree(f"cause:{name}") and name not in meant:
+        if not graph.pred[f"cause:{name}"] and name not in meant:
             yield Flaw(
                 ("causes", name),
                 f"no answer leads to cause `{name}`",

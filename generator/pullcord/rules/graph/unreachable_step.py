@@ -65,6 +65,8 @@ def _reached_from(graph: nx.DiGraph, names: set[str]) -> set[str]:
 
 def _groups(graph: nx.DiGraph, lost: list[str]) -> Iterator[tuple[str, int]]:
     """Yield the first step of each group, and how many more only it leads to."""
+    if not lost:
+        return
     order = {node: number for number, node in enumerate(lost)}
     inner = graph.subgraph(lost)
     knots = nx.condensation(inner)
