@@ -57,7 +57,8 @@ CASES = {
         '<script type="application/json">{"a":"</b>"}</script>',
         '<script type="application/json">{"a":"</b>"}</script>',
     ),
-    "no value": ("<p data-search-exclude>", "<p data-search-exclude>"),
+    "no value": ("<p hidden>", "<p hidden>"),
+    "for the index alone": ('<p data-search-exclude class="a">', '<p class="a">'),
 }
 
 

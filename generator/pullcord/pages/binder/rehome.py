@@ -18,6 +18,8 @@ _ATTRIBUTE = re.compile(
     r"""\s+(?P<name>[^\s=>"'/]+)(?:\s*=\s*(?P<value>"[^"]*"|'[^']*'|[^\s"'>]+))?"""
 )
 _MAY_MOVE = re.compile("|".join(sorted(_IDS | _LINKS)), re.IGNORECASE)
+_FOR_INDEX = " data-search-exclude"
+"""Says what the index leaves out. A binder's index is made before."""
 _SHARED = "pc-sign-"
 """Ids that begin so are the same drawing on every page, kept once."""
 
@@ -86,7 +88,7 @@ class _Writer:
             return ""  # A picture lies in a file of its own; its name stands below it in words.
         self._drawings += name == "svg" and not tag[0].endswith("/>")
         lost: list[str] = []
-        given = tag["given"]
+        given = tag["given"].replace(_FOR_INDEX, "")
         if _MAY_MOVE.search(given):
             given = _ATTRIBUTE.sub(lambda each: self._moved(each, lost), given)
         if name != "a":
