@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import yaml
 from hypothesis import given, settings
 from hypothesis import strategies as st
@@ -14,7 +16,7 @@ from pullcord.rules.run import check_library
 from pullcord.rules.show import show_finding
 from pullcord.source.decode import UNSEEN
 from pullcord.source.flaw import MOST_FLAWS
-from pullcord.source.tree import read_tree
+from pullcord.source.tree import read_data, read_tree
 
 BOUNDED = settings(max_examples=100, deadline=None, print_blob=True)
 PLAIN = getattr(yaml, "CBaseLoader", yaml.BaseLoader)
@@ -80,6 +82,14 @@ def test_what_is_read_is_what_yaml_says(text: str) -> None:
     tree = read_tree(text.encode("utf-8"))
     if not tree.flaws:
         assert tree.data == yaml.load(text, Loader=PLAIN)  # noqa: S506
+
+
+@BOUNDED
+@given(YAMLISH | st.builds(lambda head, text: head + WHOLE + text, YAMLISH, YAMLISH))
+def test_reading_for_the_data_alone_says_the_same(text: str) -> None:
+    """Whether or not one asks where things stand, the data and the flaws are the same."""
+    raw = text.encode("utf-8")
+    assert replace(read_data(raw), root=None) == replace(read_tree(raw), root=None)
 
 
 DATA = st.recursive(

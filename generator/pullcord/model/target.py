@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Annotated, Literal
 
@@ -10,6 +11,8 @@ from pydantic_core import PydanticCustomError
 
 Kind = Literal["step", "cause", "procedure", "done"]
 KINDS: tuple[Kind, ...] = ("step", "cause", "procedure", "done")
+_NAMED: Mapping[str, Kind] = {kind: kind for kind in KINDS if kind != "done"}
+"""What is said with a name, by its word."""
 MEND = "write `step NAME`, `cause NAME`, `procedure NAME` or `done`"
 PATTERN = "^((step|cause|procedure) +[a-z][a-z0-9-]*|done)$"
 
@@ -34,9 +37,9 @@ def parse_target(value: object) -> object:
     words = value.split() if isinstance(value, str) else []
     if words == ["done"]:
         return Target("done")
-    for kind in KINDS:
-        if len(words) == 2 and words[0] == kind and kind != "done":
-            return Target(kind, words[1])
+    kind = _NAMED.get(words[0]) if len(words) == 2 else None
+    if kind:
+        return Target(kind, words[1])
     raise PydanticCustomError("target", MEND)
 
 

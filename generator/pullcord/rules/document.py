@@ -19,7 +19,7 @@ from pullcord.model.shared import Filled, Pieces, Shared, fill_in, gather_pieces
 from pullcord.model.stage import StageList
 from pullcord.rules.severity import severity_of
 from pullcord.source.flaw import Mark, TextFlaw
-from pullcord.source.tree import find_mark, read_tree
+from pullcord.source.tree import find_mark, read_data, read_tree
 
 Model = TypeVar("Model", bound=Record)
 _NAMING_KEYS: Mapping[str, type[Record]] = {
@@ -62,7 +62,7 @@ def read_document(
     file: str, raw: bytes, model: type[Model], pieces: Pieces = NOTHING_SHARED
 ) -> Document[Model]:
     """Read one file. Never raises: whatever is wrong is in the document."""
-    tree = read_tree(raw)
+    tree = read_data(raw)
     if not isinstance(tree.data, Mapping):
         return Document(file, raw, None, tree.flaws, ())
     filled = fill_in(tree.data, pieces) if model is Procedure else Filled(tree.data, (), ())

@@ -55,7 +55,7 @@ def _unseen(text: str) -> Iterator[TextFlaw]:
 
 
 def _tab_indents(text: str) -> Iterator[TextFlaw]:
-    for found in islice(_TAB_INDENT.finditer(text), MOST_FLAWS):
+    for found in islice(_TAB_INDENT.finditer(text), MOST_FLAWS) if "\t" in text else ():
         tab = text.index("\t", found.start())
         yield TextFlaw(
             mark_at(text, tab),

@@ -11,6 +11,7 @@ from pullcord.source.comments import lost_texts
 from pullcord.source.compose import Composed, Data, Spot, compose
 from pullcord.source.decode import read_text
 from pullcord.source.flaw import MOST_FLAWS, Mark, TextFlaw, mark_at
+from pullcord.source.plain import read_plain
 
 
 @dataclass(frozen=True)
@@ -29,9 +30,22 @@ class Tree:
     """Where everything stands; read it with `find_mark`."""
 
 
+def read_data(raw: bytes) -> Tree:
+    """Read a YAML file's bytes as `read_tree` does, but for what they say alone.
+
+    Where things stand is left out (`root` is None) if nothing is wrong.
+    """
+    text, flaws = read_text(raw)
+    data = None if flaws else read_plain(text)
+    return Tree(text, data, ()) if isinstance(data, dict) else _read(text, flaws)
+
+
 def read_tree(raw: bytes) -> Tree:
     """Read a YAML file's bytes. Never raises: whatever is wrong is in `flaws`."""
-    text, flaws = read_text(raw)
+    return _read(*read_text(raw))
+
+
+def _read(text: str, flaws: tuple[TextFlaw, ...]) -> Tree:
     if any(flaw.rule != "tab-indent" for flaw in flaws):
         return Tree(text, None, flaws)
     composed = compose(text)
