@@ -15,7 +15,7 @@ ORDINARY = {
     "keys below keys": ("a:\n  b: c\n", {"a": {"b": "c"}}),
     "lists": ("a: [b, {c: d}]\ne:\n  - f\n", {"a": ["b", {"c": "d"}], "e": ["f"]}),
     "blocks and quotes": (
-        'a: |\n  b\nc: \'d\'\n"<<": ""\n',
+        "a: |\n  b\nc: 'd'\ne: \"\"\n",
         {"a": "b\n", "c": "d", "e": ""},
     ),
     "comments before the first key": ("# one\n\n#two\na: b\n", {"a": "b"}),
