@@ -214,7 +214,8 @@ class PullcordPlugin(BasePlugin[PullcordConfig]):  # type: ignore[no-untyped-cal
                 config.site_dir = str(beside.swap(self._place))
             if not self._preview:
                 log.info(f"the site is in {config.site_dir}")
-        trim(Path(self.config.cache))
+        if not self._preview:
+            trim(Path(self.config.cache))
 
     @event_priority(LAST)
     def on_serve(self, server: Any, **_: object) -> Any:
@@ -240,6 +241,7 @@ class PullcordPlugin(BasePlugin[PullcordConfig]):  # type: ignore[no-untyped-cal
             beside.discard(self._place)
         if self._preview:
             self._preview.close()
+            trim(Path(self.config.cache))
 
 
 def build_site(

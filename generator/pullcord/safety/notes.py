@@ -34,7 +34,7 @@ def safety_notes(library: Library) -> Mapping[str, SafetyNotes]:
     return {name: found[name] for name in procedures}
 
 
-@lru_cache(maxsize=256)  # A preview asks again after every change, and mostly of another family.
+@lru_cache(maxsize=4096)  # A preview asks for all again after every change of one.
 def _notes(key: Same) -> Mapping[str, SafetyNotes]:
     followed = ways_of(key).followed
     return {

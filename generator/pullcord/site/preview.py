@@ -13,7 +13,6 @@ import tempfile
 from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from functools import cache, partial
-from hashlib import sha256
 from pathlib import Path
 from typing import Any
 
@@ -39,7 +38,8 @@ App = Callable[[Mapping[str, Any], Callable[..., Any]], Iterable[bytes]]
 class Kept:
     """A page as it last came out."""
 
-    key: str
+    page: Page
+    surroundings: str
     output: str
     entries: tuple[Entry, ...]
     """What can be found on it."""
@@ -135,20 +135,17 @@ class Preview:
     def kept(self, page: Page) -> Kept | None:
         """Return the page as it came out last time, if it would come out so again."""
         kept = self._kept.get(page.src_uri)
-        return kept if kept and kept.key == self._key(page) else None
+        is_same = kept and (kept.page, kept.surroundings) == (page, self._surroundings)
+        return kept if is_same else None
 
     def remember(self, page: Page, output: str, entries: tuple[Entry, ...]) -> None:
         """Keep a page as it came out."""
-        self._kept[page.src_uri] = Kept(self._key(page), output, entries)
+        self._kept[page.src_uri] = Kept(page, self._surroundings, output, entries)
 
     def close(self) -> None:
         """Leave nothing behind."""
         if self._cache:
             self._cache.cleanup()
-
-    def _key(self, page: Page) -> str:
-        told = (self._surroundings, page.title, repr(page.headings), str(page.source), page.html)
-        return sha256("\0".join(told).encode()).hexdigest()
 
 
 def _nothing(uri: str) -> None:
