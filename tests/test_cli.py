@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import contextlib
+import gc
 import json
 import os
 import pty
@@ -47,6 +48,14 @@ def test_a_clean_folder(shed: Path) -> None:
     put("procedures/no-prime.yaml", GOOD)
     done = run("check", "procedures")
     assert (done.exit_code, done.stdout, done.stderr) == (0, "", "1 checked, nothing found\n")
+
+
+def test_a_check_leaves_the_collecting_of_garbage_as_it_was(shed: Path) -> None:
+    """Whoever runs it among other things is not made slower or larger by it."""
+    put("procedures/no-prime.yaml", GOOD)
+    before = gc.get_threshold()
+    run("check", "procedures")
+    assert gc.get_threshold() == before
 
 
 def test_a_finding_shows_its_line(shed: Path) -> None:
