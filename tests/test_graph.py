@@ -7,7 +7,15 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from pullcord.graph import find_loops, library_graph, procedure_graph, start_node, unreachable_from
+from pullcord.graph import (
+    find_loops,
+    handovers_of,
+    leads_on,
+    library_graph,
+    procedure_graph,
+    start_node,
+    unreachable_from,
+)
 from pullcord.model.procedure import Library
 from tests.safety.make import procedure
 
@@ -41,9 +49,33 @@ def test_a_library_is_a_graph_of_hand_overs() -> None:
     assert list(graph.edges) == [("one", "two")]
 
 
+def test_each_procedure_handed_over_to_is_named_once() -> None:
+    """In the order of the file, whether or not a question leads there."""
+    steps = "a: {ask: W, answers: {x: procedure two, y: step b, z: procedure two}}"
+    first = procedure(f"steps: {{{steps}, b: {{then: procedure one}}}}")
+    assert handovers_of(first) == ("two", "one")
+
+
 def test_the_start_node() -> None:
     """The first thing a reader does."""
     assert start_node(procedure("steps: {first: {then: done}}")) == "step:first"
+
+
+ORDERS = {
+    "forward only": ("abc", [("a", "b"), ("a", "c"), ("b", "c")], True),
+    "back once": ("abc", [("a", "c"), ("c", "b")], False),
+    "to itself": ("ab", [("a", "b"), ("b", "b")], False),
+    "nowhere": ("ab", [], True),
+}
+
+
+@pytest.mark.parametrize(("nodes", "edges", "does"), ORDERS.values(), ids=ORDERS)
+def test_whether_every_way_leads_on(nodes: str, edges: list[tuple[str, str]], does: bool) -> None:
+    """It is asked of the order in which the nodes stand."""
+    graph = nx.DiGraph()
+    graph.add_nodes_from(nodes)
+    graph.add_edges_from(edges)
+    assert leads_on(graph) is does
 
 
 LOOPS = {

@@ -23,19 +23,34 @@ def ways_out(name: str, step: Step) -> Iterator[tuple[Place, str, Target]]:
         yield ("steps", name, "answers", answer), answer, target
 
 
+def handovers_of(procedure: Procedure) -> tuple[str, ...]:
+    """Return the names a procedure may hand over to, each once, known or not."""
+    targets = (
+        target
+        for step in procedure.steps.values()
+        for target in (step.then, *step.answers.values())
+    )
+    return tuple(dict.fromkeys(to.name for to in targets if to and to.kind == "procedure"))
+
+
 def procedure_graph(procedure: Procedure) -> nx.DiGraph:
     """Return the graph of all steps and causes, reachable or not; targets nobody defined too."""
     graph = nx.DiGraph(name=procedure.procedure)
-    graph.add_nodes_from([f"step:{name}" for name in procedure.steps])
-    graph.add_nodes_from([f"cause:{name}" for name in procedure.causes])
+    add_procedure(graph, procedure)
+    return graph
+
+
+def add_procedure(graph: nx.DiGraph, procedure: Procedure, before: str = "") -> None:
+    """Add a procedure's nodes and edges to a graph, with `before` before the name of each node."""
+    graph.add_nodes_from([f"{before}step:{name}" for name in procedure.steps])
+    graph.add_nodes_from([f"{before}cause:{name}" for name in procedure.causes])
     answers: dict[tuple[str, str], tuple[str, ...]] = {}
     for name, step in procedure.steps.items():
-        tail = f"step:{name}"
+        tail = f"{before}step:{name}"
         for _, answer, target in ways_out(name, step):
-            way = (tail, target.node)
+            way = (tail, f"{before}{target.node}")
             answers[way] = (*answers.get(way, ()), answer) if answer else answers.get(way, ())
     graph.add_edges_from([(*way, {"answers": those}) for way, those in answers.items()])
-    return graph
 
 
 def library_graph(library: Library) -> nx.DiGraph:
@@ -43,10 +58,7 @@ def library_graph(library: Library) -> nx.DiGraph:
     graph = nx.DiGraph()
     graph.add_nodes_from(library.procedures)
     for name, procedure in library.procedures.items():
-        for step_name, step in procedure.steps.items():
-            for _, _, target in ways_out(step_name, step):
-                if target.kind == "procedure":
-                    graph.add_edge(name, target.name)
+        graph.add_edges_from([(name, to) for to in handovers_of(procedure)])
     return graph
 
 

@@ -99,10 +99,15 @@ class _Said(NamedTuple):
 def undeclared(procedure: Procedure, topic: Topic) -> Iterator[Flaw]:
     """Yield a flaw for every step and remedy that speaks of a topic and declares nothing."""
     said, words = _said_in(Same((procedure,)))
-    suspects = [word for word in words if topic.stems.search(word)]
+    suspects = {_word_at(words, found.start()) for found in topic.stems.finditer(words)}
     for each in said if suspects else ():
         if any(word in each.whole for word in suspects) and not _declares(each.action, topic):
             yield from islice(_spoken(each, topic), 1)
+
+
+def _word_at(words: str, index: int) -> str:
+    end = words.find(" ", index)
+    return words[words.rfind(" ", 0, index) + 1 : end if end >= 0 else None]
 
 
 def _spoken(said: _Said, topic: Topic) -> Iterator[Flaw]:
@@ -116,8 +121,8 @@ def _spoken(said: _Said, topic: Topic) -> Iterator[Flaw]:
 
 
 @lru_cache(maxsize=16)  # Each topic asks the same of one procedure, one after the other.
-def _said_in(key: Same) -> tuple[Sequence[_Said], frozenset[str]]:
-    """Return what a procedure says, and the words it uses."""
+def _said_in(key: Same) -> tuple[Sequence[_Said], str]:
+    """Return what a procedure says, and each word it uses once."""
     (procedure,) = key.parts
     said = [
         *(
@@ -129,7 +134,7 @@ def _said_in(key: Same) -> tuple[Sequence[_Said], frozenset[str]]:
             for name, cause in procedure.causes.items()
         ),
     ]
-    return said, frozenset(" ".join([each.whole for each in said]).split())
+    return said, " ".join(dict.fromkeys(" ".join([each.whole for each in said]).split()))
 
 
 def _said(place: Place, action: Action, texts: Sequence[_Text]) -> _Said:

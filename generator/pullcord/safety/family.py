@@ -15,7 +15,7 @@ from functools import lru_cache
 
 import networkx as nx
 
-from pullcord.graph import ways_out
+from pullcord.graph import handovers_of
 from pullcord.model.procedure import Library, Procedure
 from pullcord.safety.effects import Effects, state_during
 from pullcord.safety.flow import Followed, Same, follow, put_right_on_every_way
@@ -108,11 +108,4 @@ def handed_to(procedure: Procedure) -> tuple[str, ...]:
 
 @lru_cache(maxsize=1024)  # Asked again after every change in a preview, of all that did not change.
 def _handed_to(key: Same) -> tuple[str, ...]:
-    return tuple(dict.fromkeys(_all_handed_to(*key.parts)))
-
-
-def _all_handed_to(procedure: Procedure) -> Iterator[str]:
-    for name, step in procedure.steps.items():
-        for _, _, target in ways_out(name, step):
-            if target.kind == "procedure":
-                yield target.name
+    return handovers_of(*key.parts)

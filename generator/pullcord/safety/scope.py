@@ -7,12 +7,12 @@ loops are cut: other rules report both.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 
 import networkx as nx
 
-from pullcord.graph import leads_on, library_graph, procedure_graph, start_node, ways_out
+from pullcord.graph import add_procedure, handovers_of, leads_on, library_graph, start_node
 from pullcord.model.action import Action
 from pullcord.model.procedure import Library, Procedure
 from pullcord.safety.effects import Effects, effects_of
@@ -62,7 +62,7 @@ def scope_from(procedure: Procedure, library: Library | None = None) -> Scope:
     members = {procedure.procedure: procedure}
     waiting = [procedure]
     while library is not None and waiting:
-        for name in _handed_to(waiting.pop()):
+        for name in handovers_of(waiting.pop()):
             other = library.procedures.get(name)
             if other is not None and name not in members:
                 members[name] = other
@@ -96,28 +96,12 @@ def is_end(scope: Scope, node: str) -> bool:
     return kind == "done" or (kind == "cause" and node in scope.actions)
 
 
-def _handed_to(procedure: Procedure) -> Iterator[str]:
-    for name, step in procedure.steps.items():
-        for _, _, target in ways_out(name, step):
-            if target.kind == "procedure":
-                yield target.name
-
-
 def _join(procedures: Iterable[Procedure], starts: tuple[str, ...]) -> Scope:
     graph = nx.DiGraph()
     actions: dict[str, Action] = {}
     first_steps: dict[str, str] = {}
     for procedure in procedures:
-        own = procedure_graph(procedure)
-        names = {node: node_in(procedure, node) for node in own}
-        graph.add_nodes_from(names.values())
-        graph.add_edges_from(
-            [
-                (names[tail], names[head], data)
-                for tail, heads in own.adjacency()
-                for head, data in heads.items()
-            ]
-        )
+        add_procedure(graph, procedure, node_in(procedure, ""))
         actions |= _actions(procedure)
         first_steps[procedure.procedure] = node_in(procedure, start_node(procedure))
     for node in tuple(graph):

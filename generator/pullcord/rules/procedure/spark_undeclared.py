@@ -39,7 +39,7 @@ MENDED = FAILING.replace("    ask:", "    near: high-voltage\n    ask:")
 
 TOPIC = Topic(
     words=SPARK,
-    stems=re.compile(r"spark|plug|high|\bht$|ignition"),
+    stems=re.compile(r"spark|plug|high|\bht\b|ignition"),
     declared_by={
         "makes": frozenset({"spark"}),
         "near": frozenset({"high-voltage"}),
