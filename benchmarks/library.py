@@ -2,13 +2,15 @@
 
 Every procedure is a run of checks, a third of them readings that a machine sheet decides; one step
 opens the petrol and a later one shuts it, one looks for a spark, and one procedure in ten hands
-over to the next. The words are drawn from a small stock, the same every time; they say nothing.
+over to the next. The words say nothing. They are drawn from a stock, the same every time, as the
+words of a language are: the one of rank n is drawn 1/n as often as the first (Zipf's law).
 """
 
 from __future__ import annotations
 
 import random
 import sys
+from itertools import accumulate
 from pathlib import Path
 from typing import Any
 
@@ -21,7 +23,14 @@ STOCK = (
     "wire switch clip rod lever spring cover bolt ring seal cable bracket winding magnet terminal "
     "frame gasket reed chain bush clamp spacer washer pin block plate strap"
 )
-WORDS = STOCK.split()
+MADE_UP = [
+    f"{one}{two}{three}"
+    for three in ("n", "lt", "rd")
+    for two in ("ack", "em", "ilo", "opu", "ur", "ate", "inso", "eb")
+    for one in ("b", "cr", "d", "fl", "g", "h", "j", "k", "m", "n", "p", "qu", "r", "sl", "t", "v")
+]
+WORDS = [*STOCK.split(), *MADE_UP]
+ODDS = [*accumulate(1 / rank for rank in range(1, len(WORDS) + 1))]
 START = "shut-off"
 DUMPER = getattr(yaml, "CSafeDumper", yaml.SafeDumper)
 """Writes thousands of files in seconds where PyYAML has its C part."""
@@ -149,7 +158,7 @@ def _say(chance: random.Random) -> str:
 
 
 def _words(chance: random.Random, count: int) -> str:
-    return " ".join(chance.choice(WORDS) for _ in range(count))
+    return " ".join(chance.choices(WORDS, cum_weights=ODDS, k=count))
 
 
 if __name__ == "__main__":
