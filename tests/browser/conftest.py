@@ -3,28 +3,22 @@
 from __future__ import annotations
 
 import os
-import re
-from collections.abc import Callable, Iterator
+from collections.abc import Iterator
 from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
 import pytest
 from filelock import FileLock
-from playwright.sync_api import Browser, BrowserContext, Page, sync_playwright
+from playwright.sync_api import Browser, Page, sync_playwright
 
 from pullcord.plugin import PullcordConfig, build_site
 from pullcord.site.made import Made, make_site
 from tests.browser.chromium import FLAGS, find_chromium
+from tests.browser.gallery import Gallery, Look, Picture
+from tests.browser.tablet import LANDSCAPE, PORTRAIT, OpenTablet, take_tablet
 
 ROOT = Path(__file__).parents[2]
-PORTRAIT = {"width": 820, "height": 1180}
-LANDSCAPE = {"width": 1180, "height": 820}
-FROM_A_NETWORK = re.compile(r"^(?!file:|data:)")
-PATIENCE_MS = 120_000
-"""Of a machine that does other things meanwhile."""
-
-OpenTablet = Callable[..., Page]
 
 
 def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
@@ -73,30 +67,59 @@ def open_tablet(browser: Browser, requests: list[str]) -> Iterator[OpenTablet]:
     A request for anything but a local file is refused and noted in `requests`; an error in a
     page's script fails the test.
     """
-    contexts: list[BrowserContext] = []
+    pages: list[Page] = []
     errors: list[str] = []
 
     def open_one(**options: object) -> Page:
-        context = browser.new_context(**{"viewport": PORTRAIT, "has_touch": True, **options})
-        contexts.append(context)
-        context.set_offline(True)
-        context.set_default_timeout(PATIENCE_MS)
-        context.route(FROM_A_NETWORK, lambda route: route.abort())
-        context.on("request", lambda request: _note(requests, request.url))
-        page = context.new_page()
-        page.on("pageerror", lambda error: errors.append(str(error)))
-        return page
+        pages.append(take_tablet(browser, requests, errors, **options))
+        return pages[-1]
 
     yield open_one
-    for context in contexts:
-        context.close()
+    for page in pages:
+        page.context.close()
     assert errors == []
 
 
+@pytest.fixture(scope="session")
+def gallery(browser: Browser) -> Iterator[Gallery]:
+    """Give the pages that stay open."""
+    gallery = Gallery(browser)
+    yield gallery
+    gallery.take_down()
+
+
+@pytest.fixture
+def look(gallery: Gallery) -> Iterator[Look]:
+    """Give a way to look at pages that stay open; for measures, not for taps.
+
+    A test that leaves one changed fails, and so does one whose page has an error in a script or
+    asks a network for anything.
+    """
+    shown: list[Picture] = []
+
+    def look_at(url: str, viewport: dict[str, int] = PORTRAIT, scheme: str = "light") -> Page:
+        shown.append(gallery.show(url, viewport, scheme))
+        return shown[-1].page
+
+    yield look_at
+    changed = [picture.url for picture in shown if not picture.is_as_it_was()]
+    complaints = list(gallery.complaints)
+    if changed or complaints:
+        gallery.take_down()
+    assert (changed, complaints) == ([], [])
+
+
 @pytest.fixture(params=[PORTRAIT, LANDSCAPE], ids=["portrait", "landscape"])
-def tablet(open_tablet: OpenTablet, request: pytest.FixtureRequest) -> Page:
+def held(request: pytest.FixtureRequest) -> dict[str, int]:
+    """Give the size of a tablet that is held upright and then across."""
+    size: dict[str, int] = request.param
+    return size
+
+
+@pytest.fixture
+def tablet(open_tablet: OpenTablet, held: dict[str, int]) -> Page:
     """Give a tablet with no network, held upright and then across."""
-    return open_tablet(viewport=request.param)
+    return open_tablet(viewport=held)
 
 
 @pytest.fixture
@@ -126,8 +149,3 @@ def make_screens(config: Any, options: Any) -> Made:
     made = make_site(config, options)
     later = {uri: bytes if uri.endswith(".pdf") else make for uri, make in made.later.items()}
     return replace(made, later=later).whole()
-
-
-def _note(requests: list[str], url: str) -> None:
-    if not url.startswith(("file:", "data:", "blob:", "about:")):
-        requests.append(url)

@@ -8,7 +8,7 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import Page, expect
 
-from tests.browser.conftest import OpenTablet
+from tests.browser.tablet import OpenTablet
 
 MEGABYTE = 1024 * 1024
 

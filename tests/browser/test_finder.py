@@ -12,12 +12,17 @@ from pullcord.pages.finder_page import sign_ids
 from pullcord.pages.groups import in_order
 from pullcord.project import load_project
 from pullcord.safety.urgent import is_urgent
-from tests.browser.conftest import ROOT, OpenTablet
+from tests.browser.conftest import ROOT
+from tests.browser.gallery import Look
+from tests.browser.tablet import OpenTablet
 from tests.browser.test_pages import LOW_CONTRAST, SMALL_TARGETS, SMALL_TEXT, WIDE, address
-from tests.browser.test_walk_looks import faults
+from tests.browser.test_walk_looks import BY_SCHEME, faults
 from tests.pages.make import KIT
 
-SMALL_TABLETS = {"upright": (768, 1024), "across": (1024, 768)}
+SMALL_TABLETS = {
+    "upright": {"width": 768, "height": 1024},
+    "across": {"width": 1024, "height": 768},
+}
 PAGES = {"home": "index.html", "list": "procedures.html", "finder": "finder.html"}
 
 LIBRARY = load_project([ROOT / "procedures"]).library
@@ -146,15 +151,13 @@ def test_what_is_written_in_the_address_does_no_harm(library_site: Path, portrai
         assert portrait.locator(".pc-toggle").count() == len(INDEX.signs)
 
 
-@pytest.mark.parametrize("held", SMALL_TABLETS)
+@pytest.mark.parametrize("size", SMALL_TABLETS.values(), ids=SMALL_TABLETS)
 @pytest.mark.parametrize("name", PAGES)
 def test_a_thumb_in_a_glove_hits_it(
-    library_site: Path, open_tablet: OpenTablet, name: str, held: str
+    library_site: Path, look: Look, name: str, size: dict[str, int]
 ) -> None:
     """Tiles and toggles 64 px and up, no two closer than 8 px, nothing slides sideways."""
-    width, height = SMALL_TABLETS[held]
-    page = open_tablet(viewport={"width": width, "height": height})
-    page.goto(address(library_site, PAGES[name], SHARED[0] if name == "finder" else ""))
+    page = look(address(library_site, PAGES[name], SHARED[0] if name == "finder" else ""), size)
     assert page.evaluate(TARGETS, 64) == 0
     assert page.evaluate(TOUCHING) == 0
     assert page.evaluate(SMALL_TARGETS, 48) == []
@@ -162,10 +165,9 @@ def test_a_thumb_in_a_glove_hits_it(
     assert page.evaluate(TARGETS, 2000) > 0 or name == "list"
 
 
-def test_the_choices_of_the_home_page_are_near(library_site: Path, open_tablet: OpenTablet) -> None:
+def test_the_choices_of_the_home_page_are_near(library_site: Path, look: Look) -> None:
     """On a small tablet: finder and what is dangerous on the first screen, all within three."""
-    page = open_tablet(viewport={"width": 768, "height": 1024})
-    page.goto(address(library_site, "index.html"))
+    page = look(address(library_site, "index.html"), SMALL_TABLETS["upright"])
     expect(page.locator(".pc-first .pc-way")).to_be_in_viewport(ratio=1)
     for link in page.locator(".pc-urgent .pc-way").all():
         expect(link).to_be_in_viewport(ratio=1)
@@ -175,25 +177,25 @@ def test_the_choices_of_the_home_page_are_near(library_site: Path, open_tablet: 
     assert last["y"] + last["height"] < 3 * 1024
 
 
-@pytest.mark.parametrize("scheme", ["light", "dark"])
+@pytest.mark.parametrize("scheme", BY_SCHEME)
 @pytest.mark.parametrize("name", [*PAGES, "map"])
-def test_it_can_be_read(
-    library_site: Path, open_tablet: OpenTablet, name: str, scheme: str
-) -> None:
-    """18 px and up, 7:1 and up (WCAG 2.2, 1.4.6), and AA by axe-core, with signs picked."""
-    page = open_tablet(color_scheme=scheme)
+def test_it_can_be_read(library_site: Path, look: Look, name: str, scheme: str) -> None:
+    """18 px and up, 7:1 and up (WCAG 2.2, 1.4.6), and AA by axe-core, with signs picked.
+
+    In the dark, axe-core is asked about colours only: nothing else can differ.
+    """
     picked = "+".join([*SHARED[:2], OF_URGENT]) if name == "finder" else ""
-    page.goto(address(library_site, PAGES.get(name, "map.html"), picked))
+    page = look(address(library_site, PAGES.get(name, "map.html"), picked), scheme=scheme)
     assert page.evaluate(SMALL_TEXT, 18) == []
     assert page.evaluate(LOW_CONTRAST, 7) == []
-    assert faults(page) == []
+    assert faults(page, BY_SCHEME[scheme]) == []
 
 
 def test_the_map_slides_in_its_frame_and_leads_on(
     library_site: Path, open_tablet: OpenTablet
 ) -> None:
     """Type of 14.4 px and up; the page itself does not slide; a box leads to its procedure."""
-    page = open_tablet(viewport={"width": 768, "height": 1024})
+    page = open_tablet(viewport=SMALL_TABLETS["upright"])
     page.goto(address(library_site, "map.html"))
     assert page.evaluate(WIDE) <= 0
     assert page.evaluate(SMALL_TARGETS, 48) == []

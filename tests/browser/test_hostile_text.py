@@ -15,7 +15,7 @@ import pytest
 from playwright.sync_api import Dialog, Page
 
 from pullcord.plugin import build_site
-from tests.browser.conftest import OpenTablet
+from tests.browser.tablet import OpenTablet
 from tests.browser.walking import answer, begin, jump, open_page, trail
 from tests.hostile import KEY, LINE, mark, text_for
 from tests.hostile_shed import FIELDS, METER, taken_fields, write_hostile

@@ -7,9 +7,10 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import Page, expect
 
-from tests.browser.conftest import OpenTablet
+from tests.browser.gallery import Look
+from tests.browser.tablet import OpenTablet
 from tests.browser.test_pages import LOW_CONTRAST, SMALL_TARGETS, SMALL_TEXT, WIDE, address
-from tests.browser.test_walk_looks import faults
+from tests.browser.test_walk_looks import BY_SCHEME, faults
 
 PAGES = {
     "shed": "jobs.html",
@@ -17,7 +18,10 @@ PAGES = {
     "drifting": "jobs/quince-lights.html",
     "past the stop line": "jobs/medlar-pump.html",
 }
-SMALL_TABLETS = {"upright": (768, 1024), "across": (1024, 768)}
+SMALL_TABLETS = {
+    "upright": {"width": 768, "height": 1024},
+    "across": {"width": 1024, "height": 768},
+}
 
 # Type on a drawing shrinks with it; what is read is its size times the drawing's scale.
 DRAWN_TYPE = """() => [...document.querySelectorAll('.pc-plot')].map(svg => {
@@ -34,15 +38,13 @@ OUTSIDE = """() => [...document.querySelectorAll('.pc-plot')].flatMap(svg => {
 })"""
 
 
-@pytest.mark.parametrize("held", SMALL_TABLETS)
+@pytest.mark.parametrize("size", SMALL_TABLETS.values(), ids=SMALL_TABLETS)
 @pytest.mark.parametrize("name", PAGES)
 def test_a_small_tablet_shows_all_of_it(
-    demo_site: Path, open_tablet: OpenTablet, name: str, held: str
+    demo_site: Path, look: Look, name: str, size: dict[str, int]
 ) -> None:
     """768 px across: nothing slides sideways, drawings neither, and every target is 48 px high."""
-    width, height = SMALL_TABLETS[held]
-    page = open_tablet(viewport={"width": width, "height": height})
-    page.goto(address(demo_site, PAGES[name]))
+    page = look(address(demo_site, PAGES[name]), size)
     assert page.evaluate(WIDE) <= 0
     assert page.evaluate(SMALL_TARGETS, 48) == []
     slides = (
@@ -51,52 +53,46 @@ def test_a_small_tablet_shows_all_of_it(
     assert max(page.evaluate(slides), default=0) <= 0
 
 
-@pytest.mark.parametrize("scheme", ["light", "dark"])
+@pytest.mark.parametrize("scheme", BY_SCHEME)
 @pytest.mark.parametrize("name", PAGES)
-def test_text_is_large_and_stands_out(
-    demo_site: Path, open_tablet: OpenTablet, name: str, scheme: str
-) -> None:
-    """18 px and up, 7:1 and up (WCAG 2.2, 1.4.6), and AA by axe-core."""
-    page = open_tablet(color_scheme=scheme)
-    page.goto(address(demo_site, PAGES[name]))
+def test_text_is_large_and_stands_out(demo_site: Path, look: Look, name: str, scheme: str) -> None:
+    """18 px and up, 7:1 and up (WCAG 2.2, 1.4.6), and AA by axe-core; in the dark, its colours."""
+    page = look(address(demo_site, PAGES[name]), scheme=scheme)
     assert page.evaluate(SMALL_TEXT, 18) == []
     assert page.evaluate(LOW_CONTRAST, 7) == []
-    assert faults(page) == []
+    assert faults(page, BY_SCHEME[scheme]) == []
 
 
 @pytest.mark.parametrize("name", PAGES)
-def test_a_page_reflows_at_four_times_its_size(
-    demo_site: Path, open_tablet: OpenTablet, name: str
-) -> None:
+def test_a_page_reflows_at_four_times_its_size(demo_site: Path, look: Look, name: str) -> None:
     """WCAG 2.2, 1.4.10: at 320 px only drawings slide, each in its own frame."""
-    page = open_tablet(viewport={"width": 320, "height": 640})
-    page.goto(address(demo_site, PAGES[name]))
+    page = look(address(demo_site, PAGES[name]), {"width": 320, "height": 640})
     assert page.evaluate(WIDE) <= 0
 
 
 @pytest.mark.parametrize("name", ["unsafe", "drifting"])
-def test_drawings_are_readable(demo_site: Path, tablet: Page, name: str) -> None:
+def test_drawings_are_readable(
+    demo_site: Path, look: Look, held: dict[str, int], name: str
+) -> None:
     """Type of 16 px, and every word lies on its drawing."""
-    tablet.goto(address(demo_site, PAGES[name]))
-    sizes = tablet.evaluate(DRAWN_TYPE)
+    page = look(address(demo_site, PAGES[name]), held)
+    sizes = page.evaluate(DRAWN_TYPE)
     assert len(sizes) >= 4
     assert min(sizes) >= 15.9
-    assert tablet.evaluate(OUTSIDE) == []
+    assert page.evaluate(OUTSIDE) == []
 
 
-@pytest.mark.parametrize("held", SMALL_TABLETS)
+@pytest.mark.parametrize("size", SMALL_TABLETS.values(), ids=SMALL_TABLETS)
 def test_what_was_left_unsafe_is_seen_without_sliding(
-    demo_site: Path, open_tablet: OpenTablet, held: str
+    demo_site: Path, look: Look, size: dict[str, int]
 ) -> None:
     """The box with its first sentence stands on the first screen, above every check."""
-    width, height = SMALL_TABLETS[held]
-    page = open_tablet(viewport={"width": width, "height": height})
-    page.goto(address(demo_site, PAGES["unsafe"]))
+    page = look(address(demo_site, PAGES["unsafe"]), size)
     first = page.locator(".pc-left__before li").first.bounding_box()
     check = page.locator("#next .pc-way").first.bounding_box()
     assert first
     assert check
-    assert first["y"] + first["height"] <= height
+    assert first["y"] + first["height"] <= size["height"]
     assert first["y"] < check["y"]
 
 

@@ -7,7 +7,8 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import Page, expect
 
-from tests.browser.conftest import OpenTablet
+from tests.browser.gallery import Look
+from tests.browser.tablet import OpenTablet
 from tests.browser.test_pages import LOW_CONTRAST, SMALL_TARGETS, SMALL_TEXT, WIDE, address
 
 READING = "machines/damson/no-spark.html"
@@ -21,38 +22,33 @@ PAGES = {
 
 
 @pytest.mark.parametrize("name", PAGES)
-def test_every_target_is_big_enough(demo_site: Path, tablet: Page, name: str) -> None:
+def test_every_target_is_big_enough(
+    demo_site: Path, look: Look, held: dict[str, int], name: str
+) -> None:
     """48 px and up, held upright and across."""
-    tablet.goto(address(demo_site, PAGES[name]))
-    assert tablet.evaluate(SMALL_TARGETS, 48) == []
+    page = look(address(demo_site, PAGES[name]), held)
+    assert page.evaluate(SMALL_TARGETS, 48) == []
 
 
 @pytest.mark.parametrize("scheme", ["light", "dark"])
 @pytest.mark.parametrize("name", PAGES)
-def test_text_is_large_and_stands_out(
-    demo_site: Path, open_tablet: OpenTablet, name: str, scheme: str
-) -> None:
+def test_text_is_large_and_stands_out(demo_site: Path, look: Look, name: str, scheme: str) -> None:
     """18 px and up, 7:1 and up (WCAG 2.2, 1.4.6), tables and verdicts too."""
-    page = open_tablet(color_scheme=scheme)
-    page.goto(address(demo_site, PAGES[name]))
+    page = look(address(demo_site, PAGES[name]), scheme=scheme)
     assert page.evaluate(SMALL_TEXT, 18) == []
     assert page.evaluate(LOW_CONTRAST, 7) == []
 
 
 @pytest.mark.parametrize("name", PAGES)
-def test_a_page_reflows_at_four_times_its_size(
-    demo_site: Path, open_tablet: OpenTablet, name: str
-) -> None:
+def test_a_page_reflows_at_four_times_its_size(demo_site: Path, look: Look, name: str) -> None:
     """WCAG 2.2, 1.4.10: at 320 px only drawings and wide tables slide, each in its own frame."""
-    page = open_tablet(viewport={"width": 320, "height": 640})
-    page.goto(address(demo_site, PAGES[name]))
+    page = look(address(demo_site, PAGES[name]), {"width": 320, "height": 640})
     assert page.evaluate(WIDE) <= 0
 
 
-def test_the_verdict_is_read_without_colour(demo_site: Path, portrait: Page) -> None:
+def test_the_verdict_is_read_without_colour(demo_site: Path, look: Look) -> None:
     """Every row of every table has its own words, and a sign that is drawn."""
-    portrait.goto(address(demo_site, READING))
-    rows = portrait.evaluate(
+    rows = look(address(demo_site, READING)).evaluate(
         """() => [...document.querySelectorAll('.pc-band')].map(row => {
           const mark = row.querySelector('.pc-band__mark');
           return [row.children[1].textContent.replace(mark.textContent, '').trim(),

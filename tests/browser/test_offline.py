@@ -12,7 +12,7 @@ from urllib.parse import unquote, urlsplit
 import pytest
 from playwright.sync_api import Browser, Page, expect
 
-from tests.browser.conftest import PORTRAIT, OpenTablet
+from tests.browser.tablet import PORTRAIT, OpenTablet
 
 KINDS = {
     "home": "index.html",

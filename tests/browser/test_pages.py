@@ -5,10 +5,10 @@ from __future__ import annotations
 from pathlib import Path
 
 import pytest
-from playwright.sync_api import Page
 from pypdfium2 import PdfDocument
 
-from tests.browser.conftest import LANDSCAPE, PORTRAIT, OpenTablet
+from tests.browser.gallery import Look
+from tests.browser.tablet import OpenTablet
 
 NO_SPARK = "procedures/no-spark.html"
 PAGES = {
@@ -61,17 +61,20 @@ def address(site: Path, page: str, fragment: str = "") -> str:
 
 
 @pytest.mark.parametrize("name", PAGES)
-def test_every_target_is_big_enough(library_site: Path, tablet: Page, name: str) -> None:
+def test_every_target_is_big_enough(
+    library_site: Path, look: Look, held: dict[str, int], name: str
+) -> None:
     """48 px and up, held upright and across."""
-    tablet.goto(address(library_site, PAGES[name]))
-    assert tablet.evaluate(SMALL_TARGETS, 48) == []
+    page = look(address(library_site, PAGES[name]), held)
+    assert page.evaluate(SMALL_TARGETS, 48) == []
 
 
 @pytest.mark.parametrize("name", PAGES)
-def test_answers_are_as_wide_as_the_page(library_site: Path, tablet: Page, name: str) -> None:
+def test_answers_are_as_wide_as_the_page(
+    library_site: Path, look: Look, held: dict[str, int], name: str
+) -> None:
     """64 px high and up, for either hand, with room between two of them."""
-    tablet.goto(address(library_site, PAGES[name]))
-    boxes = tablet.evaluate(
+    boxes = look(address(library_site, PAGES[name]), held).evaluate(
         """() => [...document.querySelectorAll('.pc-way')].filter(a => a.offsetParent).map(a => {
           const [own, row] = [a.getBoundingClientRect(), a.parentElement.getBoundingClientRect()];
           const next = a.nextElementSibling?.getBoundingClientRect();
@@ -83,51 +86,46 @@ def test_answers_are_as_wide_as_the_page(library_site: Path, tablet: Page, name:
 
 
 @pytest.mark.parametrize("name", PAGES)
-def test_text_is_large_enough(library_site: Path, tablet: Page, name: str) -> None:
+def test_text_is_large_enough(
+    library_site: Path, look: Look, held: dict[str, int], name: str
+) -> None:
     """18 px and up, also in the small print."""
-    tablet.goto(address(library_site, PAGES[name]))
-    assert tablet.evaluate(SMALL_TEXT, 18) == []
+    page = look(address(library_site, PAGES[name]), held)
+    assert page.evaluate(SMALL_TEXT, 18) == []
 
 
 @pytest.mark.parametrize("scheme", ["light", "dark"])
 @pytest.mark.parametrize("name", PAGES)
-def test_text_stands_out(
-    library_site: Path, open_tablet: OpenTablet, name: str, scheme: str
-) -> None:
+def test_text_stands_out(library_site: Path, look: Look, name: str, scheme: str) -> None:
     """7:1 and up for all text, signal words too (WCAG 2.2, 1.4.6)."""
-    page = open_tablet(color_scheme=scheme)
-    page.goto(address(library_site, PAGES[name]))
+    page = look(address(library_site, PAGES[name]), scheme=scheme)
     assert page.evaluate(LOW_CONTRAST, 7) == []
 
 
-def test_the_measures_can_fail(library_site: Path, open_tablet: OpenTablet) -> None:
+def test_the_measures_can_fail(library_site: Path, look: Look) -> None:
     """Each finds fault when asked for more than any page has, and the two schemes differ."""
     grounds = set()
     for scheme in ("light", "dark"):
-        page = open_tablet(color_scheme=scheme)
-        page.goto(address(library_site, "how-to-read.html"))
+        page = look(address(library_site, "how-to-read.html"), scheme=scheme)
         grounds.add(page.evaluate("getComputedStyle(document.body).backgroundColor"))
         assert page.evaluate(SMALL_TEXT, 200)
         assert page.evaluate(LOW_CONTRAST, 20)
-    page.goto(address(library_site, "index.html"))
-    assert page.evaluate(SMALL_TARGETS, 1000)
+    assert look(address(library_site, "index.html")).evaluate(SMALL_TARGETS, 1000)
     assert len(grounds) == 2
 
 
 @pytest.mark.parametrize("name", PAGES)
-def test_a_page_reflows_at_four_times_its_size(
-    library_site: Path, open_tablet: OpenTablet, name: str
-) -> None:
+def test_a_page_reflows_at_four_times_its_size(library_site: Path, look: Look, name: str) -> None:
     """WCAG 2.2, 1.4.10: 1280 px at 400 % are 320 px; nothing but a chart slides sideways."""
-    page = open_tablet(viewport={"width": 320, "height": 640})
-    page.goto(address(library_site, PAGES[name]))
+    page = look(address(library_site, PAGES[name]), {"width": 320, "height": 640})
     assert page.evaluate(WIDE) <= 0
 
 
-def test_every_box_lies_above_its_instruction(library_site: Path, tablet: Page) -> None:
+def test_every_box_lies_above_its_instruction(
+    library_site: Path, look: Look, held: dict[str, int]
+) -> None:
     """On the screen, not only in the file, and it is seen."""
-    tablet.goto(address(library_site, NO_SPARK))
-    places = tablet.evaluate(
+    places = look(address(library_site, NO_SPARK), held).evaluate(
         """() => [...document.querySelectorAll('.pc-step')].map(step => {
           const told = step.querySelector('.pc-instruction').getBoundingClientRect();
           return [...step.querySelectorAll('.pc-box')].map(box => {
@@ -160,12 +158,11 @@ def test_the_walk_needs_no_script_and_back_is_one_step_back(
         assert page.url == url
 
 
-@pytest.mark.parametrize("viewport", [PORTRAIT, LANDSCAPE], ids=["portrait", "landscape"])
 def test_the_step_one_comes_to_fills_the_screen(
-    library_site: Path, open_tablet: OpenTablet, viewport: dict[str, int]
+    library_site: Path, open_tablet: OpenTablet, held: dict[str, int]
 ) -> None:
     """Its title is in sight, and the title of the step below it is not."""
-    page = open_tablet(viewport=viewport)
+    page = open_tablet(viewport=held)
     page.goto(address(library_site, NO_SPARK))
     steps = page.evaluate("[...document.querySelectorAll('.pc-step')].map(step => step.id)")
     for step, below in ((steps[0], steps[1]), (steps[9], steps[10])):
@@ -174,8 +171,8 @@ def test_the_step_one_comes_to_fills_the_screen(
         own, other = (page.locator(f"#{id_} > h3").bounding_box() for id_ in (step, below))
         assert own
         assert other
-        assert 0 < own["y"] < viewport["height"] / 4
-        assert other["y"] >= viewport["height"] - 10
+        assert 0 < own["y"] < held["height"] / 4
+        assert other["y"] >= held["height"] - 10
 
 
 def test_print_keeps_steps_whole_and_drops_what_is_for_fingers(

@@ -9,7 +9,7 @@ import pytest
 from playwright.sync_api import Page
 
 from pullcord.model.procedure import Step
-from tests.browser.conftest import OpenTablet
+from tests.browser.tablet import OpenTablet
 from tests.browser.walking import (
     HERE,
     WAYS,

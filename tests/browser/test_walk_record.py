@@ -13,7 +13,7 @@ from playwright.sync_api import Browser, Page
 from pullcord.model.target import Target
 from pullcord.model.walk_record import WalkRecord
 from pullcord.rules.document import locate, read_document
-from tests.browser.conftest import PORTRAIT, OpenTablet
+from tests.browser.tablet import PORTRAIT, OpenTablet
 from tests.browser.walking import answer, begin, here, jump, leave, open_page, press, trail
 
 NO_SPARK = "procedures/no-spark"
