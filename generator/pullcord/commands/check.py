@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import atexit
 import gc
 import sys
 from collections.abc import Iterator
@@ -39,6 +40,8 @@ def check(paths: tuple[Path, ...], strict: bool, form: str) -> None:
     Without one, the project in the present folder is checked, or the procedures that come with
     Pullcord.
     """
+    # All that was read need not be taken apart, piece by piece, when the process ends.
+    atexit.register(gc.freeze)
     try:
         choice = choose(paths)
         with _garbage_collected_seldom():
