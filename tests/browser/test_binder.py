@@ -8,15 +8,16 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import Page, expect
 
+from tests.browser.gallery import Look
 from tests.browser.tablet import OpenTablet
 
 MEGABYTE = 1024 * 1024
 
 
-@pytest.fixture
-def binder(demo_site: Path, tmp_path: Path) -> Path:
+@pytest.fixture(scope="module")
+def binder(demo_site: Path, tmp_path_factory: pytest.TempPathFactory) -> Path:
     """The demo's binder, in a folder with nothing beside it."""
-    return Path(shutil.copy(demo_site / "binder.html", tmp_path / "binder.html"))
+    return Path(shutil.copy(demo_site / "binder.html", tmp_path_factory.mktemp("alone")))
 
 
 def fill(page: Page, words: str) -> None:
@@ -68,20 +69,17 @@ def test_search_leads_to_a_step(open_tablet: OpenTablet, binder: Path, requests:
 
 
 @pytest.mark.parametrize(("scheme", "light"), [("light", True), ("dark", False)])
-def test_colours_follow_the_tablet(
-    open_tablet: OpenTablet, binder: Path, scheme: str, light: bool
-) -> None:
+def test_colours_follow_the_tablet(look: Look, binder: Path, scheme: str, light: bool) -> None:
     """Light and dark need no script and no theme."""
-    page = open_tablet(color_scheme=scheme)
-    page.goto(f"file://{binder}")
+    page = look(f"file://{binder}", scheme=scheme)
     colour = page.evaluate("getComputedStyle(document.body).backgroundColor")
     assert (colour == "rgb(255, 255, 255)") is light
 
 
-def test_nothing_is_wider_than_the_tablet(portrait: Page, binder: Path) -> None:
+def test_nothing_is_wider_than_the_tablet(look: Look, binder: Path) -> None:
     """Only a chart in its own frame is slid sideways."""
-    portrait.goto(f"file://{binder}")
-    assert portrait.evaluate("document.documentElement.scrollWidth <= innerWidth")
+    page = look(f"file://{binder}")
+    assert page.evaluate("document.documentElement.scrollWidth <= innerWidth")
 
 
 def test_one_procedure_alone_is_walked(

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from functools import cache
 from pathlib import Path
@@ -138,21 +138,26 @@ def show(portrait: Page, tmp_path: Path, styles: str) -> Callable[..., Page]:
     return open_page
 
 
+@pytest.fixture(scope="module")
+def easel(browser: Browser) -> Iterator[Page]:
+    """Give the page of a 768 px tablet, on which one chart after the other is shown."""
+    page = browser.new_page(viewport={"width": 768, "height": 1024}, offline=True)
+    yield page
+    page.close()
+
+
 @pytest.fixture(scope="module", params=CHARTS)
-def seen(request: pytest.FixtureRequest, browser: Browser, styles: str) -> Seen:
+def seen(request: pytest.FixtureRequest, easel: Page, styles: str) -> Seen:
     """Give what a 768 px tablet shows of a chart; every chart is opened once for all its tests."""
     body = f'<div class="pc-chart-scroll">{chart(request.param)}</div>'
-    page = browser.new_page(viewport={"width": 768, "height": 1024}, offline=True)
-    page.set_content(f"{TOP}{styles}<body style='margin: 16px'>{body}")
-    page.evaluate("document.fonts.ready.then(() => true)")
-    found = Seen(
-        is_font_there=page.evaluate("document.fonts.check('700 16px \"Pullcord Sans\"')"),
-        room=page.evaluate(ROOM),
-        parts=page.evaluate(MEASURE),
-        lines=[Line(*line) for line in page.evaluate(UNPINNED)],
+    easel.set_content(f"{TOP}{styles}<body style='margin: 16px'>{body}")
+    easel.evaluate("document.fonts.ready.then(() => true)")
+    return Seen(
+        is_font_there=easel.evaluate("document.fonts.check('700 16px \"Pullcord Sans\"')"),
+        room=easel.evaluate(ROOM),
+        parts=easel.evaluate(MEASURE),
+        lines=[Line(*line) for line in easel.evaluate(UNPINNED)],
     )
-    page.close()
-    return found
 
 
 def test_every_text_is_inside_its_symbol(seen: Seen) -> None:

@@ -12,6 +12,7 @@ from urllib.parse import unquote, urlsplit
 import pytest
 from playwright.sync_api import Browser, Page, expect
 
+from tests.browser.gallery import Look
 from tests.browser.tablet import PORTRAIT, OpenTablet
 
 KINDS = {
@@ -51,15 +52,15 @@ def test_network_is_really_cut(open_tablet: OpenTablet, requests: list[str]) -> 
 
 @pytest.mark.parametrize("name", KINDS.values(), ids=KINDS)
 def test_page_opens_from_a_folder(
-    tablet: Page, library_site: Path, requests: list[str], name: str
+    look: Look, held: dict[str, int], library_site: Path, name: str
 ) -> None:
     """Every kind of page shows its heading in our looks and asks no network for anything."""
-    open_page(tablet, library_site, name)
-    expect(tablet.locator("article h1").first).to_be_visible()
-    expect(tablet.locator(".pc-page").first).to_be_visible()
-    expect(tablet.locator(".pc-imprint").first).to_contain_text("Built")
-    tablet.wait_for_load_state("networkidle")
-    assert requests == []
+    page = look(f"file://{library_site / name}", held)
+    expect(page.locator("article h1").first).to_be_visible()
+    expect(page.locator(".pc-page").first).to_be_visible()
+    expect(page.locator(".pc-imprint").first).to_contain_text("Built")
+    # That nothing was asked for is seen to by `look`, when there is nothing more to come.
+    page.wait_for_load_state("networkidle")
 
 
 def test_no_page_of_the_demo_names_a_file_that_is_not_there(demo_site: Path) -> None:
@@ -176,11 +177,11 @@ def test_home_is_one_touch_away(tablet: Page, library_site: Path) -> None:
     expect(tablet).to_have_url(f"file://{library_site / 'index.html'}")
 
 
-def test_theme_controls_fit_a_gloved_thumb(tablet: Page, library_site: Path) -> None:
+def test_theme_controls_fit_a_gloved_thumb(
+    look: Look, held: dict[str, int], library_site: Path
+) -> None:
     """Every control of the theme that can be seen is at least 48 px high and wide."""
-    open_page(tablet, library_site, "procedures/no-spark.html")
-    tablet.wait_for_load_state("load")
-    small = tablet.evaluate(
+    small = look(f"file://{library_site / 'procedures/no-spark.html'}", held).evaluate(
         """() => [...document.querySelectorAll(
                'header a, header label, header input, nav a, nav label, .md-top')]
              .map((e) => [e, e.getBoundingClientRect()])
