@@ -26,7 +26,9 @@
     const parts = [...chart.querySelectorAll(".pc-edge, .pc-node")].map((part) => ({
       part, box: boxOf(part), to: part.getAttribute("href"),
     }));
-    let here, passed;
+    // `size` is the window's, in the chart's units. Asking for it makes the browser lay out the page,
+    // so it is asked once: the window is as wide as the column, and always as high.
+    let here, passed, size;
 
     // The window's edge that keeps its middle in sight and shows nothing beside the chart.
     const edge = (middle, size, most) =>
@@ -35,7 +37,8 @@
     function draw() {
       if (!here || !figure.isConnected) return;
       const { x, y, width, height } = here.box;
-      const [across, down] = [svg.clientWidth / SCALE, svg.clientHeight / SCALE];
+      size = size || [svg.clientWidth / SCALE, svg.clientHeight / SCALE];
+      const [across, down] = size;
       const left = edge(x + width / 2, across, whole.width);
       const top = edge(y + height / 2, down, whole.height);
       const isSeen = ({ box }) => box.x < left + across && box.x + box.width > left &&
@@ -50,7 +53,10 @@
       }));
     }
 
-    window.addEventListener("resize", draw);
+    window.addEventListener("resize", () => {
+      size = null;
+      draw();
+    });
 
     return {
       close: () => figure.remove(),
