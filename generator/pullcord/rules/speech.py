@@ -134,7 +134,7 @@ def _said_in(key: Same) -> tuple[Sequence[_Said], str]:
             for name, cause in procedure.causes.items()
         ),
     ]
-    return said, " ".join(dict.fromkeys(" ".join([each.whole for each in said]).split()))
+    return said, " ".join(set(" ".join([each.whole for each in said]).split()))
 
 
 def _said(place: Place, action: Action, texts: Sequence[_Text]) -> _Said:

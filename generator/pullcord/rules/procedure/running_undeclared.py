@@ -37,7 +37,7 @@ MENDED = FAILING.replace("    ask:", "    near: moving-parts\n    ask:")
 
 TOPIC = Topic(
     words=RUNNING,
-    stems=re.compile(r"start|\bfir[ei]|\br[ua]n(?!g)|idl|\bwarm|\brev"),
+    stems=re.compile(r"start|idl|\b(?:fir[ei]|r[ua]n(?!g)|warm|rev)"),
     declared_by={
         "starts": frozenset({"engine"}),
         "makes": frozenset({"running"}),
