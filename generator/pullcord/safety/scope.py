@@ -109,11 +109,17 @@ def _join(procedures: Iterable[Procedure], starts: tuple[str, ...]) -> Scope:
         if kind == "procedure" and name in first_steps:
             graph.add_edge(node, first_steps[name], answers=())
     graph.add_nodes_from(starts)
-    if not leads_on(graph):
-        _cut_loops(graph)
-    order = tuple(graph if leads_on(graph) else nx.topological_sort(graph))
+    order = _ordered(graph)
     effects = {node: effects_of(actions[node]) if node in actions else NOTHING for node in graph}
     return Scope(graph, effects, actions, starts, order)
+
+
+def _ordered(graph: nx.DiGraph) -> tuple[str, ...]:
+    """Return the nodes, each before those it leads to; loops are cut for that."""
+    if leads_on(graph):
+        return tuple(graph)
+    _cut_loops(graph)
+    return tuple(nx.topological_sort(graph))
 
 
 def _actions(procedure: Procedure) -> dict[str, Action]:
