@@ -197,7 +197,7 @@ def places_of(site: Path) -> list[list[str]]:
     """Return what the search can lead to: address, title, page and first words."""
     script = (site / "assets" / "pullcord" / "search-places-0.js").read_text("utf-8")
     _, places = json.loads(f"[{script[script.index('(') + 1 : script.rindex(')')]}]")
-    return list(places)
+    return [place.split("\t") for place in str(places).split("\n")]
 
 
 def test_step_is_found_by_its_heading(shed: Path) -> None:

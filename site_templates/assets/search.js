@@ -6,7 +6,8 @@ var pullcordSearch = (function () {
   const script = document.currentScript;
   const folder = script && script.src ? script.src.replace(/[^/]*$/, "") : "";
   const root = folder ? folder.replace(/assets\/pullcord\/$/, "") : "";
-  const MOST_HITS = 20, MOST_WORDS = 100;
+  // The first hits do not wait for the files of the others.
+  const FIRST_HITS = 4, MOST_HITS = 20, MOST_WORDS = 100;
   const files = { words: {}, places: {} };
   const waiting = {};
   let index = null;
@@ -81,21 +82,29 @@ var pullcordSearch = (function () {
   async function find(text) {
     if (!index) await load("search-index.js");
     const words = [...new Set(wordsOf(text))];
-    const each = await Promise.all(words.map(weightsOf));
-    const found = [];
-    for (let place = 0; words.length && place < index.count; place += 1) {
+    return best(await Promise.all(words.map(weightsOf)));
+  }
+
+  // What is shown of some places.
+  function hitsAt(places) {
+    return Promise.all(places.map(async (place) => {
+      const at = Math.floor(place / index.places);
+      return (await file("places", at))[place - at * index.places].split("\t");
+    }));
+  }
+
+  // The places that count most for all words together. A common word stands in too many to sort.
+  function best(each) {
+    const byTotal = [];
+    for (let place = 0; each.length && place < index.count; place += 1) {
       let total = 0;
       for (const weights of each) {
         if (!weights[place]) { total = 0; break; }
         total += weights[place];
       }
-      if (total) found.push([place, total]);
+      if (total) (byTotal[total] = byTotal[total] || []).push(place);
     }
-    found.sort((a, b) => b[1] - a[1] || a[0] - b[0]);
-    return Promise.all(found.slice(0, MOST_HITS).map(async ([place]) => {
-      const at = Math.floor(place / index.places);
-      return (await file("places", at))[place - at * index.places];
-    }));
+    return byTotal.reverse().flat().slice(0, MOST_HITS);
   }
 
   function element(name, className, text) {
@@ -105,16 +114,15 @@ var pullcordSearch = (function () {
     return made;
   }
 
-  function showHits(list, note, hits) {
-    note.textContent = hits.length ? "" : "Nothing found. Try fewer or other words.";
-    list.replaceChildren(...hits.map(([href, title, under, text]) => {
+  function linesOf(hits) {
+    return hits.map(([href, title, under, text]) => {
       const item = element("li", "pc-hit"), link = element("a", "pc-hit-link");
       link.href = root + href;
       link.append(element("strong", "pc-hit-title", title), element("span", "pc-hit-under", under),
         element("span", "pc-hit-text", text));
       item.append(link);
       return item;
-    }));
+    });
   }
 
   function build(place) {
@@ -139,8 +147,14 @@ var pullcordSearch = (function () {
       const mine = (turn += 1), typed = input.value.trim();
       if (!typed) { panel.hidden = true; return; }
       try {
-        const hits = await find(typed);
-        if (mine === turn) { showHits(list, note, hits); panel.hidden = false; }
+        const places = await find(typed);
+        const first = linesOf(await hitsAt(places.slice(0, FIRST_HITS)));
+        if (mine !== turn) return;
+        note.textContent = first.length ? "" : "Nothing found. Try fewer or other words.";
+        list.replaceChildren(...first);
+        panel.hidden = false;
+        const others = linesOf(await hitsAt(places.slice(FIRST_HITS)));
+        if (mine === turn) list.append(...others);
       } catch (error) {
         panel.hidden = false;
         list.replaceChildren();
@@ -182,7 +196,6 @@ var pullcordSearch = (function () {
   document.addEventListener("DOMContentLoaded", begin);
 
   return {
-    find,
     start(value) { index = value; arrived("search-index.js"); },
     words(number, text) {
       files.words[number] = text.split("\n").map((both) => {
@@ -191,8 +204,8 @@ var pullcordSearch = (function () {
       });
       arrived(`search-words-${number}.js`);
     },
-    places(number, list) {
-      files.places[number] = list;
+    places(number, text) {
+      files.places[number] = text.split("\n");
       arrived(`search-places-${number}.js`);
     },
   };

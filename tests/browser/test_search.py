@@ -24,23 +24,27 @@ ENTRIES = [
 @pytest.fixture
 def page_with_search(portrait: Page, tmp_path: Path) -> Page:
     """A page in a folder with the search and an index of ENTRIES, opened."""
+    return open_search(portrait, tmp_path, ENTRIES)
+
+
+def open_search(page: Page, tmp_path: Path, entries: list[Entry]) -> Page:
+    """Write a page with the search and an index into a folder, and open it."""
     assets = tmp_path / "assets" / "pullcord"
     assets.mkdir(parents=True)
     script = (site_templates() / "assets" / "search.js").read_text(encoding="utf-8")
-    for name, text in {"search.js": script, **index_files(ENTRIES)}.items():
+    for name, text in {"search.js": script, **index_files(entries)}.items():
         (assets / name).write_text(text, encoding="utf-8")
     html = '<header data-pc-search></header><script src="assets/pullcord/search.js"></script>'
     for name in ("index.html", "a.html", "b.html", "c.html"):
         (tmp_path / name).write_text(f"<!doctype html>{html}", encoding="utf-8")
-    portrait.goto(f"file://{tmp_path}/index.html")
-    return portrait
+    page.goto(f"file://{tmp_path}/index.html")
+    return page
 
 
 def titles(page: Page, typed: str) -> list[str]:
     """Type and return the titles found, best first."""
     page.get_by_role("searchbox").fill(typed)
     page.wait_for_function("!document.querySelector('.pc-search-panel').hidden")
-    page.evaluate("typed => pullcordSearch.find(typed)", typed)
     return page.locator(".pc-hit-title").all_text_contents()
 
 
@@ -60,6 +64,15 @@ FINDS = {
 def test_typed_finds(page_with_search: Page, typed: str, first: str) -> None:
     """Codes are found however they are spaced, beginnings are enough, titles come first."""
     assert titles(page_with_search, typed)[0] == first
+
+
+def test_the_best_twenty_are_shown_in_order(portrait: Page, tmp_path: Path) -> None:
+    """The first stand there before the others' files are read; one that counts more goes before."""
+    plain = [Entry(f"{number}.html", f"Place {number}", "", "The relay.") for number in range(30)]
+    page = open_search(portrait, tmp_path, [*plain, Entry("b.html", "Relay", "", "Listen.")])
+    page.get_by_role("searchbox").fill("relay")
+    shown = page.locator(".pc-hit-title")
+    expect(shown).to_have_text(["Relay", *(f"Place {number}" for number in range(19))])
 
 
 def test_nothing_found_is_said(page_with_search: Page) -> None:

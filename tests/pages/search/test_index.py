@@ -53,7 +53,14 @@ def test_titles_outrank_text() -> None:
 def test_every_place_shows_its_page() -> None:
     """A hit carries its link, its own title, the page it is on and the first words."""
     (number, places) = arguments(index_files([PLUG])["search-places-0.js"])
-    assert (number, places) == (0, [[PLUG.href, PLUG.title, PLUG.under, PLUG.text]])
+    assert (number, places) == (0, f"{PLUG.href}\t{PLUG.title}\t{PLUG.under}\t{PLUG.text}")
+
+
+def test_no_text_makes_a_place_more() -> None:
+    """A line is a place, and a tab ends one of its four parts, whatever a title holds."""
+    entry = Entry("x.html", "One\ttwo\nthree", "a\r\nb\u2028c", "d\te")
+    (_, places) = arguments(index_files([entry])["search-places-0.js"])
+    assert places == "x.html\tOne two three\ta b c\td e"
 
 
 def test_hostile_text_cannot_end_the_script() -> None:

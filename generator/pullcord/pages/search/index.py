@@ -1,8 +1,9 @@
 """The index as files: small scripts, since a page opened from a folder may load nothing else.
 
 `search-words-N.js` hold words in order, each with the places it stands in; `search-places-N.js`
-hold what a hit shows; `search-index.js` says which file begins with which word. Each is one call
-of a function that `search.js` defines, and holds one string or list, so that it is read at once.
+hold what a hit shows, a line a place; `search-index.js` says which file begins with which word.
+Each is one call of a function that `search.js` defines. Words and places are one string each: a
+browser reads that at once, whereas every further file takes a slow tablet some 25 ms.
 """
 
 from __future__ import annotations
@@ -20,7 +21,8 @@ TITLE_WEIGHT = 9
 MOST_WEIGHT = 35
 """The greatest weight written, one figure to base 36."""
 FILE_CHARACTERS = 30_000
-PLACES_A_FILE = 200
+PLACES_A_FILE = 2500
+"""Some 500 kB: a thousand procedures have a dozen such files, most of them loaded by a few keys."""
 SHOWN_CHARACTERS = 140
 _DIGITS = "0123456789abcdefghijklmnopqrstuvwxyz"
 
@@ -88,16 +90,20 @@ def _word_files(postings: list[tuple[str, str]]) -> Iterator[list[tuple[str, str
         yield lines
 
 
-def _place_files(entries: Sequence[Entry]) -> Iterator[list[list[str]]]:
+def _place_files(entries: Sequence[Entry]) -> Iterator[str]:
     for first in range(0, len(entries), PLACES_A_FILE):
-        yield [
-            [entry.href, entry.title, entry.under, _beginning(entry.text)]
+        yield "\n".join(
+            f"{entry.href}\t{_line(entry.title)}\t{_line(entry.under)}\t{_beginning(entry.text)}"
             for entry in entries[first : first + PLACES_A_FILE]
-        ]
+        )
+
+
+def _line(text: str) -> str:
+    return " ".join(text.split())
 
 
 def _beginning(text: str) -> str:
-    line = " ".join(text.split())
+    line = _line(text)
     if len(line) <= SHOWN_CHARACTERS:
         return line
     return line[:SHOWN_CHARACTERS].rsplit(" ", 1)[0] + " …"
