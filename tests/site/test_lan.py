@@ -27,6 +27,8 @@ FILES = {
     "shed/secret.txt": "secret",
     "secret.txt": "secret",
 }
+POLL_SECONDS = 0.01
+"""How soon a server that is shut down takes notice."""
 
 
 @pytest.fixture
@@ -45,7 +47,7 @@ def site(tmp_path: Path) -> Path:
 def server(site: Path) -> Iterator[LanServer]:
     """Serve the site on a free port."""
     with lan_server(site, "127.0.0.1", 0) as server:
-        thread = threading.Thread(target=server.serve_forever)
+        thread = threading.Thread(target=server.serve_forever, args=(POLL_SECONDS,))
         thread.start()
         yield server
         server.shutdown()
