@@ -31,15 +31,15 @@ types: .venv/for-work
 	$(BIN)/mypy
 
 unit: .venv/for-work
-	$(BIN)/pytest -m "not browser" -n 2 --dist loadfile
+	$(BIN)/pytest --ignore tests/browser -n 2 --dist loadfile
 
 browser: .venv/for-work
 	$(BIN)/python -m tests.browser.chromium
-	$(BIN)/pytest -m browser -n 2 --dist loadfile
+	$(BIN)/pytest tests/browser -n 2 --dist loadfile
 
 # Write the expected outputs anew; read the diff before committing it.
 golden: .venv/for-work
-	PULLCORD_GOLDEN=write $(BIN)/pytest -m "not browser" -k golden
+	PULLCORD_GOLDEN=write $(BIN)/pytest --ignore tests/browser -k golden
 
 # Kill 200 builds at random moments, some of them in the swap of the sites; takes about eight minutes.
 kills: .venv/for-work
