@@ -23,7 +23,7 @@ OTHERS = {"no-spark": OtherProcedure("No spark & “why”", "no-spark.html")}
 KNOWN_TAGS = {"svg", "title", "desc", "g", "a", "path", "text"}
 KNOWN_ATTRIBUTES = {
     "aria-describedby", "aria-hidden", "aria-label", "aria-labelledby", "class", "d", "font-size",
-    "height", "href", "id", "role", "style", "text-anchor", "textLength",
+    "height", "href", "id", "lengthAdjust", "role", "style", "text-anchor", "textLength",
     "viewBox", "width", "x", "y",
 }  # fmt: skip
 

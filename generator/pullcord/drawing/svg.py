@@ -163,7 +163,7 @@ def _text_views(lines: Iterable[TextLine]) -> Iterator[TextView]:
             css=f"pc-{line.role}",
             x=_number(line.x),
             y=_number(line.y),
-            width=_number(line.width),
+            width=f"{line.width:.2f}",
             size="" if line.size == TYPE_PX else _number(line.size),
         )
 
