@@ -21,14 +21,6 @@ from tests.browser.tablet import LANDSCAPE, PORTRAIT, OpenTablet, take_tablet
 ROOT = Path(__file__).parents[2]
 
 
-def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
-    """Mark every test of this folder, so that `-m browser` finds it."""
-    here = Path(__file__).parent
-    for item in items:
-        if here in item.path.parents:
-            item.add_marker(pytest.mark.browser)
-
-
 @pytest.fixture(scope="session")
 def browser() -> Iterator[Browser]:
     """Give the Chromium of PULLCORD_CHROMIUM, an installed one, or Playwright's own."""
