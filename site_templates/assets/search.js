@@ -6,7 +6,7 @@ var pullcordSearch = (function () {
   const script = document.currentScript;
   const folder = script && script.src ? script.src.replace(/[^/]*$/, "") : "";
   const root = folder ? folder.replace(/assets\/pullcord\/$/, "") : "";
-  // The first hits do not wait for the files of the others.
+  // The first hits are on the screen before the files of the others are read.
   const FIRST_HITS = 4, MOST_HITS = 20, MOST_WORDS = 100;
   const files = { words: {}, places: {} };
   const waiting = {};
@@ -153,6 +153,7 @@ var pullcordSearch = (function () {
         note.textContent = first.length ? "" : "Nothing found. Try fewer or other words.";
         list.replaceChildren(...first);
         panel.hidden = false;
+        await new Promise((tell) => requestAnimationFrame(() => setTimeout(tell)));
         const others = linesOf(await hitsAt(places.slice(FIRST_HITS)));
         if (mine === turn) list.append(...others);
       } catch (error) {
