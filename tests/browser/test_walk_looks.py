@@ -18,22 +18,15 @@ RULES: dict[str, object] = {
     # What passes need not be told of: that takes as long as to find it.
     "resultTypes": ["violations"],
 }
-COLOURS_ONLY: dict[str, object] = {**RULES, "runOnly": ["color-contrast"]}
-"""All that a page in other colours can be wrong in, once it is right in the first ones."""
-BY_SCHEME = {"light": RULES, "dark": COLOURS_ONLY}
+COLOURS: dict[str, object] = {**RULES, "runOnly": ["color-contrast", "link-in-text-block"]}
+"""The rules that look at colours: all else in a page is the same in other ones."""
+BY_SCHEME = {"light": RULES, "dark": COLOURS}
 TARGETS = """least => [...document.querySelectorAll('a, button, summary, input, textarea, label')]
   .filter(each => each.checkVisibility({visibilityProperty: true}) && !each.closest('[inert]'))
   .filter(each => !each.matches('label:not(.pc-key), .pc-load input'))
   .map(each => [each.getBoundingClientRect(), each.textContent.trim().slice(0, 40), each.className])
   .filter(([box]) => box.height > 0 && (box.height < least || box.width < least))
   .map(([box, ...rest]) => [box.width, box.height, ...rest])"""
-LAY_OUT = """() => [...document.querySelectorAll('*')]
-  .filter(each => getComputedStyle(each).contentVisibility === 'auto')
-  .map(each => { each.style.contentVisibility = 'visible'; return each; })"""
-PUT_BACK = """all => all.forEach(each => {
-  each.style.contentVisibility = '';
-  if (!each.getAttribute('style')) each.removeAttribute('style');
-})"""
 OVERLAPS = """() => {
   const all = [...document.querySelectorAll('.pc-pad button, .pc-walk-bar > *')]
     .filter(each => each.checkVisibility()).map(each => each.getBoundingClientRect());
@@ -43,14 +36,8 @@ OVERLAPS = """() => {
 
 
 def faults(page: Page, options: dict[str, object] = RULES) -> list[str]:
-    """Return what axe-core finds: the rule, and the first element that breaks it.
-
-    All of the page is laid out first: axe takes every place once, and what a browser has kept back
-    so far comes to stand elsewhere while axe reads on.
-    """
-    laid_out = page.evaluate_handle(LAY_OUT)
+    """Return what axe-core finds: the rule, and the first element that breaks it."""
     found = Axe().run(page, options=options).response["violations"]
-    laid_out.evaluate(PUT_BACK)
     return [f"{each['id']}: {each['nodes'][0]['html'][:200]}" for each in found]
 
 
