@@ -145,6 +145,7 @@ var pullcordSearch = (function () {
     let turn = 0;
     async function look() {
       const mine = (turn += 1), typed = input.value.trim();
+      let isShown = false;
       if (!typed) { panel.hidden = true; return; }
       try {
         const places = await find(typed);
@@ -153,12 +154,14 @@ var pullcordSearch = (function () {
         note.textContent = first.length ? "" : "Nothing found. Try fewer or other words.";
         list.replaceChildren(...first);
         panel.hidden = false;
+        isShown = true;
         await new Promise((tell) => requestAnimationFrame(() => setTimeout(tell)));
         const others = linesOf(await hitsAt(places.slice(FIRST_HITS)));
         if (mine === turn) list.append(...others);
       } catch (error) {
+        if (mine !== turn) return;
         panel.hidden = false;
-        list.replaceChildren();
+        if (!isShown) list.replaceChildren();
         note.textContent = "The search index could not be read. Copy the whole folder again.";
       }
     }
@@ -169,7 +172,7 @@ var pullcordSearch = (function () {
       if (next) next.focus();
     }
     input.addEventListener("input", look);
-    input.addEventListener("focus", look);
+    input.addEventListener("focus", () => { if (panel.hidden) look(); });
     form.addEventListener("submit", (event) => {
       event.preventDefault();
       const best = list.querySelector("a");

@@ -75,6 +75,20 @@ def test_the_best_twenty_are_shown_in_order(portrait: Page, tmp_path: Path) -> N
     expect(shown).to_have_text(["Relay", *(f"Place {number}" for number in range(19))])
 
 
+def test_what_is_shown_stays_when_the_rest_cannot_be_read(
+    portrait: Page, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """The first hits do not wait for the others' file, nor go with it; that it is gone is said."""
+    monkeypatch.setattr("pullcord.pages.search.index.PLACES_A_FILE", 4)
+    entries = [Entry(f"{number}.html", f"Relay {number}", "", "") for number in range(9)]
+    page = open_search(portrait, tmp_path, entries)
+    (tmp_path / "assets" / "pullcord" / "search-places-1.js").unlink()
+    page.get_by_role("searchbox").fill("relay")
+    expect(page.get_by_role("status")).to_contain_text("could not be read")
+    shown = page.locator(".pc-hit-title")
+    expect(shown).to_have_text([f"Relay {number}" for number in range(4)])
+
+
 def test_nothing_found_is_said(page_with_search: Page) -> None:
     """A word that stands nowhere gives a sentence instead of an empty box."""
     assert titles(page_with_search, "zebra") == []

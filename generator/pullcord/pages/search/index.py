@@ -3,7 +3,7 @@
 `search-words-N.js` hold words in order, each with the places it stands in; `search-places-N.js`
 hold what a hit shows, a line a place; `search-index.js` says which file begins with which word.
 Each is one call of a function that `search.js` defines. Words and places are one string each: a
-browser reads that at once, whereas every further file takes a slow tablet some 25 ms.
+browser reads that at once, whereas every further file keeps a slow tablet waiting.
 """
 
 from __future__ import annotations
