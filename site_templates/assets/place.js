@@ -26,9 +26,10 @@
     const parts = [...chart.querySelectorAll(".pc-edge, .pc-node")].map((part) => ({
       part, box: boxOf(part), to: part.getAttribute("href"),
     }));
-    // `size` is the window's, in the chart's units. Asking for it makes the browser lay out the page,
-    // so it is asked once: the window is as wide as the column, and always as high.
-    let here, passed, size;
+    // The window's size in the chart's units. Asking for it makes the browser lay out the page, so it
+    // is asked once for steps, which may have two columns, and once for all else.
+    let sizes = {};
+    let here, passed, kind;
 
     // The window's edge that keeps its middle in sight and shows nothing beside the chart.
     const edge = (middle, size, most) =>
@@ -37,8 +38,8 @@
     function draw() {
       if (!here || !figure.isConnected) return;
       const { x, y, width, height } = here.box;
-      size = size || [svg.clientWidth / SCALE, svg.clientHeight / SCALE];
-      const [across, down] = size;
+      sizes[kind] = sizes[kind] || [svg.clientWidth / SCALE, svg.clientHeight / SCALE];
+      const [across, down] = sizes[kind];
       const left = edge(x + width / 2, across, whole.width);
       const top = edge(y + height / 2, down, whole.height);
       const isSeen = ({ box }) => box.x < left + across && box.x + box.width > left &&
@@ -54,7 +55,7 @@
     }
 
     window.addEventListener("resize", () => {
-      size = null;
+      sizes = {};
       draw();
     });
 
@@ -63,6 +64,7 @@
       open(section, ids) {
         // The first step has two boxes: where the chart begins, and its own.
         here = parts.filter((one) => one.to === "#" + section.id).pop();
+        kind = section.matches(".pc-step") ? "step" : "other";
         passed = ids.map((id) => "#" + id);
         // A drawing of the plug says more than the chart.
         if (!here || section.querySelector(".pc-plug")) return;
