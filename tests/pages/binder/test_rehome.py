@@ -59,6 +59,14 @@ CASES = {
     ),
     "no value": ("<p hidden>", "<p hidden>"),
     "for the index alone": ('<p data-search-exclude class="a">', '<p class="a">'),
+    "for the index alone, with a value": (
+        '<p data-search-exclude="" id=a>',
+        '<p id="no-spark--a">',
+    ),
+    "what only looks so": (
+        '<p title="a data-search-exclude b" data-search-excluded>',
+        '<p title="a data-search-exclude b" data-search-excluded>',
+    ),
 }
 
 

@@ -17,9 +17,9 @@ _TAG = re.compile(
 _ATTRIBUTE = re.compile(
     r"""\s+(?P<name>[^\s=>"'/]+)(?:\s*=\s*(?P<value>"[^"]*"|'[^']*'|[^\s"'>]+))?"""
 )
-_MAY_MOVE = re.compile("|".join(sorted(_IDS | _LINKS)), re.IGNORECASE)
-_FOR_INDEX = " data-search-exclude"
+_FOR_INDEX = "data-search-exclude"
 """Says what the index leaves out. A binder's index is made before."""
+_MAY_MOVE = re.compile("|".join(sorted({*_IDS, *_LINKS, _FOR_INDEX})), re.IGNORECASE)
 _SHARED = "pc-sign-"
 """Ids that begin so are the same drawing on every page, kept once."""
 
@@ -88,7 +88,7 @@ class _Writer:
             return ""  # A picture lies in a file of its own; its name stands below it in words.
         self._drawings += name == "svg" and not tag[0].endswith("/>")
         lost: list[str] = []
-        given = tag["given"].replace(_FOR_INDEX, "")
+        given = tag["given"]
         if _MAY_MOVE.search(given):
             given = _ATTRIBUTE.sub(lambda each: self._moved(each, lost), given)
         if name != "a":
@@ -100,6 +100,8 @@ class _Writer:
     def _moved(self, attribute: re.Match[str], lost: list[str]) -> str:
         """Return an attribute moved; a link that leads nowhere is noted as lost and left out."""
         name = attribute["name"].lower()
+        if name == _FOR_INDEX:
+            return ""
         if name not in _IDS | _LINKS or attribute["value"] is None:
             return attribute[0]
         value = unescape(attribute["value"].strip("\"'"))
