@@ -173,7 +173,8 @@ class PullcordPlugin(BasePlugin[PullcordConfig]):  # type: ignore[no-untyped-cal
             page.present_anchor_ids = None
             return ""
         page.toc = TableOfContents(heading.link_tree(made.headings, AnchorLink))
-        page.present_anchor_ids = heading.anchor_ids(made.html)
+        kept = self._preview.kept(made) if self._preview else None
+        page.present_anchor_ids = set(kept.ids) if kept else heading.anchor_ids(made.html)
         return made.html
 
     @event_priority(LAST)

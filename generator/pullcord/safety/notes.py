@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
-from functools import lru_cache
+from functools import cache
 
 from pullcord.model.procedure import Library
 from pullcord.safety.box import Box
@@ -29,12 +29,15 @@ def safety_notes(library: Library) -> Mapping[str, SafetyNotes]:
     """Return every procedure's notes by its name; what one hands over counts in the next."""
     procedures = library.procedures
     groups = dict.fromkeys(families(library).values())
+    # What is held is for a preview, which asks again after every change: the last build's will do.
+    if _notes.cache_info().currsize > 2 * len(groups):
+        _notes.cache_clear()
     known = (tuple(procedures[name] for name in names) for names in groups)
     found = {name: notes for family in known for name, notes in _notes(Same(family)).items()}
     return {name: found[name] for name in procedures}
 
 
-@lru_cache(maxsize=4096)  # A preview asks for all again after every change of one.
+@cache
 def _notes(key: Same) -> Mapping[str, SafetyNotes]:
     followed = ways_of(key).followed
     return {

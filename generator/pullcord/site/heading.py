@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Iterable
-from functools import lru_cache
 from typing import Any, Protocol, TypeVar
 
 from markupsafe import escape
@@ -38,7 +37,6 @@ def as_html(text: str) -> str:
     return str(escape(text))
 
 
-@lru_cache(maxsize=4096)  # A preview asks for all again after every change of one.
 def anchor_ids(html: str) -> set[str]:
     """Return the ids that links may point at."""
     return set(re.findall(r'\sid="([^"]+)"', html))

@@ -23,6 +23,7 @@ from pullcord.pages.page import Page
 from pullcord.pages.search.entry import Entry
 from pullcord.site.assets import ADDRESS
 from pullcord.site.find import index_assets
+from pullcord.site.heading import anchor_ids
 from pullcord.site.report import heard, our_error
 from pullcord.site.trouble import put_on_top, trouble_box
 
@@ -40,6 +41,8 @@ class Kept:
 
     page: Page
     surroundings: str
+    ids: frozenset[str]
+    """What links may point at."""
     output: str
     entries: tuple[Entry, ...]
     """What can be found on it."""
@@ -140,7 +143,8 @@ class Preview:
 
     def remember(self, page: Page, output: str, entries: tuple[Entry, ...]) -> None:
         """Keep a page as it came out."""
-        self._kept[page.src_uri] = Kept(page, self._surroundings, output, entries)
+        ids = frozenset(anchor_ids(page.html))
+        self._kept[page.src_uri] = Kept(page, self._surroundings, ids, output, entries)
 
     def close(self) -> None:
         """Leave nothing behind."""
