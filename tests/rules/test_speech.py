@@ -6,8 +6,12 @@ The sentences are the trade's; that they call for a caution is common practice (
 from __future__ import annotations
 
 import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
 
 from pullcord.rules import example
+from pullcord.rules.procedure import fuel_undeclared, running_undeclared, spark_undeclared
+from pullcord.rules.speech import Topic
 from tests.rules.files import check_files
 
 FUEL = [
@@ -153,3 +157,17 @@ def test_the_word_itself_is_pointed_at() -> None:
     (finding,) = check_files({"no-prime.yaml": text.encode()})
     line = text.splitlines()[finding.line - 1]
     assert line[finding.column - 1 :].startswith("petrol tap")
+
+
+TOPICS = [rule.TOPIC for rule in (fuel_undeclared, running_undeclared, spark_undeclared)]
+SAID = st.sampled_from(TOPICS).flatmap(
+    lambda topic: st.tuples(st.just(topic), st.from_regex(topic.words))
+)
+
+
+@settings(max_examples=300, deadline=None, print_blob=True)
+@given(SAID)
+def test_whatever_can_be_found_has_a_word_with_a_stem(said: tuple[Topic, str]) -> None:
+    """A text is passed over by its words alone, so no caution may hang on anything else."""
+    topic, text = said
+    assert any(topic.stems.search(word) for word in text.lower().split())

@@ -10,6 +10,10 @@ import pytest
 from pullcord.source.plain import read_plain
 from pullcord.source.tree import read_data, read_tree
 from tests.corpus.test_corpus import CASES
+from tests.source.test_bombs import BOMBS
+
+ROOT = Path(__file__).parents[2]
+SHIPPED = sorted(path for name in ("procedures", "demo") for path in (ROOT / name).rglob("*.yaml"))
 
 ORDINARY = {
     "keys below keys": ("a:\n  b: c\n", {"a": {"b": "c"}}),
@@ -59,8 +63,18 @@ def test_anything_else_is_left_to_a_closer_look(text: str) -> None:
     assert read_plain(text) is None
 
 
-@pytest.mark.parametrize("case", CASES, ids=lambda case: case.stem)
+@pytest.mark.parametrize("case", [*CASES, *SHIPPED], ids=lambda case: case.stem)
 def test_both_ways_of_reading_say_the_same(case: Path) -> None:
-    """A broken file has the same data and flaws, whoever reads it."""
-    raw = case.read_bytes()
+    """A file has the same data and flaws, whoever reads it, broken or shipped."""
+    same(case.read_bytes())
+
+
+@pytest.mark.parametrize("raw", [raw for raw, _ in BOMBS.values()], ids=BOMBS)
+def test_both_ways_say_the_same_of_a_bomb(raw: bytes | str) -> None:
+    """What is made to be slow or large is taken by neither for an ordinary file."""
+    same(raw.encode() if isinstance(raw, str) else raw)
+
+
+def same(raw: bytes) -> None:
+    """Read a file in both ways and compare what they say."""
     assert replace(read_data(raw), root=None) == replace(read_tree(raw), root=None)

@@ -77,8 +77,9 @@ class Topic:
 
     words: re.Pattern[str]
     stems: re.Pattern[str]
-    """What a word has in it, in small letters, of which some is in everything `words` can find:
-    looked for first, and only once in each word of a procedure."""
+    """Parts of single words, in small letters: whatever `words` can find has a word with one of
+    them in it. They are looked for first, once in each word of a procedure and without the words
+    beside it, so no stem may hold a space."""
     declared_by: Mapping[str, frozenset[str]]
     """Fields of an action, each with the values that count."""
     message: str

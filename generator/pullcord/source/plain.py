@@ -1,4 +1,4 @@
-"""YAML text in which nothing is out of the ordinary, as plain data, in a third less time.
+"""YAML text in which nothing is out of the ordinary, as plain data, in less time.
 
 Nearly every file is so. Where anything asks for a closer look, `compose` takes it and says what is
 wrong; what both can read, they read alike.
@@ -54,6 +54,7 @@ def _value(event: Any, take: Take, level: int) -> Data:
     kind = type(event)
     if kind is yaml.ScalarEvent:
         return _text(event)
+    # An alias has an anchor, and nothing else that is asked for here.
     if level >= MOST_LEVELS or event.anchor or event.tag:
         raise _UnusualError
     return _mapping(take, level + 1) if kind is yaml.MappingStartEvent else _list(take, level + 1)
