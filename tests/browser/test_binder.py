@@ -10,6 +10,7 @@ from playwright.sync_api import Page, expect
 
 from tests.browser.gallery import Look
 from tests.browser.tablet import OpenTablet
+from tests.browser.test_pages import WIDE
 
 MEGABYTE = 1024 * 1024
 
@@ -79,7 +80,7 @@ def test_colours_follow_the_tablet(look: Look, binder: Path, scheme: str, light:
 def test_nothing_is_wider_than_the_tablet(look: Look, binder: Path) -> None:
     """Only a chart in its own frame is slid sideways."""
     page = look(f"file://{binder}")
-    assert page.evaluate("document.documentElement.scrollWidth <= innerWidth")
+    assert page.evaluate(WIDE) <= 0
 
 
 def test_one_procedure_alone_is_walked(

@@ -114,6 +114,20 @@ def test_the_measures_can_fail(library_site: Path, look: Look) -> None:
     assert len(grounds) == 2
 
 
+def test_every_step_is_there_for_a_screen_reader(library_site: Path, look: Look) -> None:
+    """In the browser's own tree, not only in the file: also what is far below the screen."""
+    page = look(address(library_site, NO_SPARK))
+    titles = page.locator(".pc-step > h3").all_text_contents()
+    tree = page.context.new_cdp_session(page).send("Accessibility.getFullAXTree")
+    headings = {
+        " ".join(node["name"]["value"].split())
+        for node in tree["nodes"]
+        if node.get("role", {}).get("value") == "heading"
+    }
+    assert len(titles) > 40
+    assert [title for title in titles if " ".join(title.split()) not in headings] == []
+
+
 @pytest.mark.parametrize("name", PAGES)
 def test_a_page_reflows_at_four_times_its_size(library_site: Path, look: Look, name: str) -> None:
     """WCAG 2.2, 1.4.10: 1280 px at 400 % are 320 px; nothing but a chart slides sideways."""
@@ -205,6 +219,7 @@ def test_every_printed_sheet_carries_its_age(
     sheets = [" ".join(sheet.get_textpage().get_text_bounded().split()) for sheet in printed]
     assert len(sheets) > 10
     assert [n for n, sheet in enumerate(sheets) if "Built on 20" not in sheet] == []
-    titles = page.locator(".pc-step > h3").all_inner_texts()
+    titles = page.locator(".pc-step > h3").all_text_contents()
     everything = " ".join(sheets)
+    assert min(map(len, titles)) > 3
     assert [title for title in titles if " ".join(title.split()) not in everything] == []

@@ -50,7 +50,7 @@ def parse_procedure(data: object) -> Procedure | tuple[Flaw, ...]:
 def parse_record(model: type[Model], data: object) -> Model | tuple[Flaw, ...]:
     """Return the record that plain data describes, or what is wrong with it.
 
-    Every scalar of the data is text, as `source.read_tree` gives it. Never raises.
+    Every scalar of the data is text, as `source.read_data` gives it. Never raises.
     """
     try:
         return model.model_validate(data, by_alias=True, by_name=False)

@@ -39,8 +39,8 @@ class Ways:
 def family_of(procedure: Procedure, library: Library | None) -> Same | None:
     """Return a procedure with all it hands over to and all that hand over to it, as a key.
 
-    None when there is no library or it holds another procedure of that name, and for a family
-    that hands over in a circle, which is an error of its own: each is then followed by itself.
+    None when there is no library or it holds another procedure of that name, and for several
+    that hand over in a circle, which is an error of its own: each is then followed by itself.
     """
     name = procedure.procedure
     if library is None or library.procedures.get(name) is not procedure:
