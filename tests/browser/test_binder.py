@@ -94,13 +94,3 @@ def test_one_procedure_alone_is_walked(
     step = page.url.partition("#")[2]
     expect(page.locator(f"[id='{step}']")).to_be_in_viewport()
     assert requests == []
-
-
-def test_it_keeps_to_its_budget(demo_site: Path) -> None:
-    """60 kB a procedure and machine, for a tablet that is slow to read a long file."""
-    procedures, machines = (
-        [*(demo_site / folder).glob("*.html")] for folder in ("procedures", "machines")
-    )
-    assert min(len(procedures), len(machines)) > 1
-    size = (demo_site / "binder.html").stat().st_size
-    assert size <= 60_000 * len(procedures) * len(machines)
