@@ -19,6 +19,14 @@ CASES = {
         "plugins:\n  - pullcord:\n    pullcord:\nplugins:\n  - pullcord:\n",
         FolderSettings(),
     ),
+    "with nothing behind it, below what cannot be read": (
+        "plugins:\n- pullcord:\n ?   librar: false\n",
+        None,
+    ),
+    "below a list that opens in the middle": (
+        "{plugins: [{pullcord{ :library: {a: false}, cache: c}}]}",
+        None,
+    ),
     "a folder": (
         "plugins:\n  - pullcord:\n      procedures: [ours]\n",
         FolderSettings(procedures=("ours",)),

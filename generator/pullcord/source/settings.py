@@ -71,7 +71,8 @@ def _plugins(raw: bytes) -> Any:
     tree = read_tree(raw)
     plugins = tree.data.get("plugins") if isinstance(tree.data, dict) else None
     for place in tree.spoilt:
-        if place[:1] == ("plugins",) and place[-1] == _NAME:
+        # Where the text breaks off, a place may lie in what was not read to its end.
+        if place[:1] == ("plugins",) and place[-1] == _NAME and plugins is not None:
             _holder(plugins, place[1:-1])[_NAME] = {}
     return plugins
 
