@@ -13,19 +13,22 @@ var pullcordSearch = (function () {
   let index = null;
 
   function arrived(name) {
-    (waiting[name] || []).forEach((tell) => tell());
+    waiting[name]?.tell();
     delete waiting[name];
   }
 
+  // All who ask for a file meanwhile wait for the same, and are told the same when it is missing.
   function load(name) {
-    return new Promise((tell, fail) => {
-      if (waiting[name]) { waiting[name].push(tell); return; }
-      waiting[name] = [tell];
+    if (waiting[name]) return waiting[name].file;
+    const one = waiting[name] = {};
+    one.file = new Promise((tell, fail) => {
+      one.tell = tell;
       const element = document.createElement("script");
       element.src = folder + name;
       element.onerror = () => { delete waiting[name]; fail(new Error(name)); };
       document.head.append(element);
     });
+    return one.file;
   }
 
   async function file(kind, number) {

@@ -132,3 +132,15 @@ def test_a_missing_index_is_said(page_with_search: Page, tmp_path: Path) -> None
     (tmp_path / "assets" / "pullcord" / "search-index.js").unlink()
     page_with_search.get_by_role("searchbox").fill("coil")
     expect(page_with_search.get_by_role("status")).to_contain_text("could not be read")
+
+
+def test_a_missing_index_is_said_to_who_types_fast(page_with_search: Page, tmp_path: Path) -> None:
+    """Who typed on while it was asked for is told too."""
+    (tmp_path / "assets" / "pullcord" / "search-index.js").unlink()
+    page_with_search.get_by_role("searchbox").evaluate(
+        """box => { for (const typed of ['co', 'coil']) {
+          box.value = typed;
+          box.dispatchEvent(new InputEvent('input', { bubbles: true }));
+        } }"""
+    )
+    expect(page_with_search.get_by_role("status")).to_contain_text("could not be read")
