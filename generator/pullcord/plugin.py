@@ -80,7 +80,7 @@ class PullcordPlugin(BasePlugin[PullcordConfig]):  # type: ignore[no-untyped-cal
     _swaps = True
     _place: beside.Beside | None = None
     _preview: Preview | None = None
-    _made = Made({}, "", (), ())
+    _made = Made({}, "", "", (), ())
     _nav: Navigation | None = None
     _found: dict[str, tuple[find.Entry, ...]]
     """What can be found, by page, in the order of the pages."""
@@ -200,7 +200,7 @@ class PullcordPlugin(BasePlugin[PullcordConfig]):  # type: ignore[no-untyped-cal
             self._preview.remember(made, output, self._found.get(page.file.src_uri, ()))
             return output
         allowed = policy.inline_scripts(output, page.content or "")
-        return policy.with_policy(scripts.ours_first(output), allowed)
+        return policy.with_policy(scripts.fetched_early(scripts.ours_first(output)), allowed)
 
     @event_priority(LAST)
     def on_post_build(self, *, config: MkDocsConfig) -> None:

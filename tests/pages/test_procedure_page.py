@@ -73,6 +73,14 @@ def test_an_id_stands_once_on_a_page(uri: str) -> None:
 
 
 @pytest.mark.parametrize("name", TEXTS)
+def test_styles_come_before_what_they_hold_for(name: str) -> None:
+    """A style in the middle of a long page has all above it styled anew."""
+    html = page_of(name).html
+    assert html.count("<style") == 1
+    assert html.index("<style") < html.index("<h1")
+
+
+@pytest.mark.parametrize("name", TEXTS)
 def test_the_whole_procedure_can_be_walked(name: str) -> None:
     """From the link that starts it, answers lead to every step and every cause."""
     page = tree_of(page_of(name))

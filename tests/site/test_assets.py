@@ -7,7 +7,7 @@ from types import SimpleNamespace
 
 import pytest
 
-from pullcord.site.assets import list_in, read_assets
+from pullcord.site.assets import Asset, joined, list_in, read_assets
 from pullcord.site.offline import MARK
 from pullcord.source.places import site_templates
 
@@ -48,6 +48,18 @@ def test_what_a_page_loads(folders: list[Path]) -> None:
     assert config.extra_javascript == [
         "assets/pullcord/a.js", "assets/pullcord/b.js", "own.js"
     ]  # fmt: skip
+
+
+def test_our_files_become_one_of_a_kind() -> None:
+    """A script that does not end its last statement leaves the next one whole."""
+    files = {"a.css": b"p{}", "a.js": b"(f)()", "b.css": b"q{}", "b.js": b"(g)()", "own.js": b"o"}
+    assets = [Asset(f"assets/pullcord/{name}", content) for name, content in files.items()]
+    shipped = {asset.uri for asset in assets if "own" not in asset.uri}
+    assert {asset.uri: asset.content for asset in joined(assets, shipped)} == {
+        "assets/pullcord/all.css": b"p{}\nq{}",
+        "assets/pullcord/all.js": b"(f)()\n;\n(g)()",
+        "assets/pullcord/own.js": b"o",
+    }
 
 
 def test_shipped_assets() -> None:

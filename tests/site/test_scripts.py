@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from pullcord.site.scripts import ours_first
+from pullcord.site.scripts import fetched_early, ours_first
 
 BUNDLE = '<script src="../assets/javascripts/bundle.a5f9d56c.min.js"></script>'
 WALK, SEARCH = (
@@ -22,3 +22,11 @@ def test_order_is_settled_once() -> None:
     assert ours_first(settled) == settled
     assert ours_first(f"{BUNDLE}{OWN}") == f"{BUNDLE}{OWN}"
     assert ours_first(f"{WALK}{OWN}") == f"{WALK}{OWN}"
+
+
+def test_ours_are_asked_for_in_the_head() -> None:
+    """A script at the end of a long page is there when the page has been read that far."""
+    asked = '<link rel="preload" as="script" href="../assets/pullcord/walk.js">'
+    html = f"<head><title>Page</title></head><p>{WALK}{BUNDLE}"
+    assert fetched_early(html) == html.replace("<head>", f"<head>{asked}")
+    assert fetched_early(f"<head></head>{BUNDLE}{OWN}") == f"<head></head>{BUNDLE}{OWN}"

@@ -21,7 +21,7 @@ from pullcord.pages.settings import Settings
 from pullcord.pages.site import pages_with
 from pullcord.project import Project, load_project
 from pullcord.rules.show import show_finding
-from pullcord.site.assets import ADDRESS, Asset, read_assets
+from pullcord.site.assets import ADDRESS, Asset, joined, read_assets
 from pullcord.site.bound import bound_files
 from pullcord.site.find import Entry, index_assets
 from pullcord.site.meter import read_meter
@@ -31,13 +31,14 @@ from pullcord.site.photos import photo_assets
 from pullcord.site.prints import paper_files
 from pullcord.source.places import site_templates
 
+_FONT = f"{ADDRESS}/font.css"
 Found = Mapping[str, tuple[Entry, ...]]
 """What can be found, by the page it stands on, in the order of the pages."""
 
 
 @dataclass(frozen=True)
-class Foot:
-    """What the foot's template prints."""
+class Frame:
+    """What is printed around a page that is written by hand."""
 
     imprint: Imprint
 
@@ -67,8 +68,9 @@ class Made:
 
     pages: Mapping[str, Page]
     """By address, those that the navigation names first."""
+    head: str
     foot: str
-    """What stands below every page that is written by hand: finished HTML."""
+    """What stands above and below every page that is written by hand: finished HTML."""
     assets: tuple[Asset, ...]
     notes: tuple[str, ...]
     """What the author should be told."""
@@ -91,7 +93,7 @@ class Made:
 
     def frame(self, html: str) -> str:
         """Return a page written by hand with the looks and the foot of ours."""
-        return f'<div class="pc-page pc-page--own">{html}{self.foot}</div>'
+        return f'<div class="pc-page pc-page--own">{self.head}{html}{self.foot}</div>'
 
     def put_first(self, items: list[Any]) -> None:
         """Sort the items of a navigation: our pages first, in their order, then the rest."""
@@ -137,10 +139,12 @@ def made_of(
     site: ReadSite, pages: Iterable[Page], later: Mapping[str, Callable[[], bytes]]
 ) -> Made:
     """Return a site of some pages, and files that are made when they are called for."""
+    frame = Frame(imprint(site.kit))
     return Made(
         pages={page.src_uri: page for page in in_order(pages)},
-        foot=render(site.kit, "imprint", Foot(imprint(site.kit))),
-        assets=(*site.assets, *photo_assets(site.project)),
+        head=render(site.kit, "sheet_foot", frame),
+        foot=render(site.kit, "imprint", frame),
+        assets=(*joined(site.assets, _shipped()), *photo_assets(site.project)),
         notes=site.notes,
         later=later,
     )
@@ -155,9 +159,13 @@ def nothing_made(config: Any) -> Made:
     """Return a site with no more than a home page, for whoever waits for the first good build."""
     has_home = any((Path(config.docs_dir) / name).is_file() for name in (HOME, "README.md"))
     home = Page(HOME, config.site_name, "", (), in_nav=True)
-    assets = read_assets((site_templates(),))
-    return Made({} if has_home else {HOME: home}, "", assets, ())
+    assets = joined(read_assets((site_templates(),)), _shipped())
+    return Made({} if has_home else {HOME: home}, "", "", tuple(assets), ())
+
+
+def _shipped() -> set[str]:
+    return {_FONT, *(asset.uri for asset in read_assets((site_templates(),)))}
 
 
 def _font(settings: Settings) -> Asset:
-    return Asset(f"{ADDRESS}/font.css", chart_font_css(settings.cache_folder).encode())
+    return Asset(_FONT, chart_font_css(settings.cache_folder).encode())

@@ -8,7 +8,8 @@ from __future__ import annotations
 import re
 
 _BUNDLE = re.compile(r'\s*<script src="[^"]*assets/javascripts/bundle\.[^"]*"></script>')
-_OURS = re.compile(r'<script src="[^"]*assets/pullcord/[^"]*\.js"></script>')
+_OURS = re.compile(r'<script src="([^"]*assets/pullcord/[^"]*\.js)"></script>')
+_HEAD = "<head>"
 
 
 def ours_first(html: str) -> str:
@@ -21,3 +22,11 @@ def ours_first(html: str) -> str:
         return html
     last = ours[-1].end()
     return html[: bundle.start()] + html[bundle.end() : last] + bundle.group() + html[last:]
+
+
+def fetched_early(html: str) -> str:
+    """Return a finished document that asks for our scripts before it is read to its end."""
+    links = "".join(
+        f'<link rel="preload" as="script" href="{found[1]}">' for found in _OURS.finditer(html)
+    )
+    return html.replace(_HEAD, _HEAD + links, 1)

@@ -44,6 +44,17 @@ def binder() -> str:
     return bind(kit, "Our <shed>", [HOME, NO_SPARK], Inside(["p{color:red}"], [SCRIPT]))
 
 
+def test_printed_sheets_claim_no_procedures_revision() -> None:
+    """Each page has a foot of its own; of those only the last would be printed, on all sheets."""
+    kit = read_kit(Settings(build_date="2026-01-02", revision="abc"))
+    made = pages_of(procedure(MADE), procedure(OTHER))
+    pages = [made[f"procedures/{name}.md"] for name in ("no-spark", "wont-idle")]
+    assert all("Procedure\\3a " in page.html for page in pages)
+    binder = bind(kit, "Our shed", pages, Inside([], []))
+    assert binder.count("--pc-sheet-foot:") == 1
+    assert "Procedure\\3a " not in binder
+
+
 class Links(HTMLParser):
     """Collects ids and links."""
 

@@ -11,6 +11,7 @@ from markupsafe import Markup
 
 from pullcord.drawing.cache import keep
 from pullcord.pages.binder.rehome import home_of, inner_id, rehome
+from pullcord.pages.imprint import Imprint, imprint
 from pullcord.pages.kit import Kit, render
 from pullcord.pages.page import Heading, Page
 from pullcord.pages.search.entry import Entry
@@ -24,6 +25,8 @@ _WALK = re.compile(
     r'<script type="application/json" id="pc-walk-data">.*?</template>\n?', re.DOTALL
 )
 """What the guided walk is made of, which no document with several procedures runs."""
+_SHEET_FOOT = re.compile(r"<style>:root \{ --pc-sheet-foot: .*?</style>\n?", re.DOTALL)
+"""The foot of printed sheets. It names one procedure's revision and holds for a whole document."""
 _DARK = re.compile(r'\[data-md-color-scheme="slate"\] (\{[^}]*\})')
 _LIGHT = re.compile(r'\[data-md-color-scheme(="default")?\]')
 
@@ -53,6 +56,7 @@ class BinderView:
     language: str
     sprite: Markup
     styles: tuple[Markup, ...]
+    imprint: Imprint
     scripts: tuple[Markup, ...]
     pages: tuple[BoundPage, ...]
 
@@ -67,6 +71,7 @@ def bind(kit: Kit, title: str, pages: Sequence[Page], inside: Inside) -> str:
         language="en",
         sprite=Markup(_sprites(pages)),  # noqa: S704 (finished pages)
         styles=tuple(_as_style(style) for style in inside.styles),
+        imprint=imprint(kit),
         scripts=tuple(_as_script(script) for script in (*inside.scripts, *_in_order(index))),
         pages=tuple(_bound(folder, page, homes) for page in pages),
     )
@@ -88,7 +93,8 @@ def _bound(folder: Path | None, page: Page, homes: Mapping[str, str]) -> BoundPa
 
     def made() -> bytes:
         bare = _SPRITE.sub("", html)
-        return rehome(_WALK.sub("", bare) if homes[url] else bare, url, homes).encode()
+        among_others = _SHEET_FOOT.sub("", _WALK.sub("", bare))
+        return rehome(among_others if homes[url] else bare, url, homes).encode()
 
     moved = keep(folder, ("bound page", url, repr(homes), html), made).decode()
     return BoundPage(homes[url] or TOP, page.title, Markup(moved))  # noqa: S704 (a finished page)
