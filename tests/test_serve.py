@@ -143,6 +143,46 @@ def check_mistake(preview: Preview) -> None:
     assert "Traceback" not in preview.log.read_text("utf-8")
 
 
+def test_pages_that_a_change_does_not_reach_stay(preview: Preview) -> None:
+    """They are no part of the next build, nor of one after nothing was changed, and yet there."""
+    other = preview.get("procedures/dim-lamp.html")
+    assert "Lamp dim-lamp" in other
+    write_files(preview.folder, {"docs/own.md": "# Ours\n\n[Lamp](procedures/dim-lamp.md#done)\n"})
+    preview.see("Ours", "own.html")
+    for title in ("Lamp is out", "Lamp is out", "Lamp is lit"):
+        seen = preview.builds()
+        preview.save(procedure("dark-lamp", title))
+        wait_for(lambda seen=seen: preview.builds() > seen)  # type: ignore[misc]
+        preview.see(title)
+        assert told(preview.get("procedures/dim-lamp.html")) == told(other)
+        assert 'href="procedures/dim-lamp.html#done"' in preview.get("own.html")
+        assert "Our bench" in preview.get("bench.html")
+        assert title in preview.get("")
+    said = preview.log.read_text("utf-8")
+    assert "Traceback" not in said
+    assert "WARNING" not in said
+
+
+def told(page: str) -> str:
+    """Return a page without what MkDocs adds to see changes, and the navigation around it."""
+    return page.partition("<article")[2].partition("</article")[0]
+
+
+def test_a_page_that_is_deleted_is_gone(preview: Preview) -> None:
+    """No page outlives its file."""
+    assert "Lamp dim-lamp" in preview.get("procedures/dim-lamp.html")
+    (preview.folder / "procedures" / "dim-lamp.yaml").unlink()
+    wait_for(lambda: "404" in preview.get("procedures/dim-lamp.html"))
+
+
+def test_a_title_of_ones_own_reaches_every_page(preview: Preview) -> None:
+    """The navigation around a page that stays is made anew when another page is named anew."""
+    write_files(preview.folder, {"docs/own.md": "# Ours\n\nText\n"})
+    preview.see("Ours", "procedures/dim-lamp.html")
+    write_files(preview.folder, {"docs/own.md": "# Theirs\n\nText\n"})
+    preview.see("Theirs", "procedures/dim-lamp.html")
+
+
 def test_settings_that_cannot_be_read_stop_nothing(preview: Preview) -> None:
     """A mistake in `mkdocs.yml` is told on the pages too, and mended the same way."""
     preview.save(SETTINGS + "nav: [\n", "mkdocs.yml")

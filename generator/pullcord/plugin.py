@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Iterable, Sequence
 from functools import partial
 from itertools import chain
 from pathlib import Path
@@ -14,7 +14,7 @@ from mkdocs.config import Config, load_config
 from mkdocs.config.config_options import Choice, Dir, ListOfItems, Optional, Type
 from mkdocs.config.defaults import MkDocsConfig
 from mkdocs.exceptions import PluginError
-from mkdocs.plugins import BasePlugin, event_priority, get_plugin_logger
+from mkdocs.plugins import BasePlugin, CombinedEvent, event_priority, get_plugin_logger
 from mkdocs.structure.files import File, Files, InclusionLevel
 from mkdocs.structure.nav import Navigation
 from mkdocs.structure.pages import Page
@@ -22,16 +22,18 @@ from mkdocs.structure.toc import AnchorLink, TableOfContents
 
 from pullcord.drawing.cache import trim
 from pullcord.errors import PullcordError
-from pullcord.pages.page import Page as MadePage
+from pullcord.pages.address import HOME
 from pullcord.site import assets, beside, find, heading, offline, origin, policy, report, scripts
 from pullcord.site.made import Made, make_site, make_whole, nothing_made
-from pullcord.site.preview import TEMPLATE, Preview, surroundings
+from pullcord.site.preview import Preview, head_of, surroundings
 from pullcord.site.shards.join import make_joined
 from pullcord.site.shards.number import Shard
 from pullcord.site.shards.one import make_shard
 from pullcord.source.places import site_templates
 
 log = get_plugin_logger("pullcord")
+ELSEWHERE = "pullcord-elsewhere.html"
+"""Of our theme folder: prints nothing."""
 FIRST, LAST = 100, -1000  # before whoever reads what we set, after whoever still writes files
 
 
@@ -72,6 +74,27 @@ class FinishedPage(Page):
         self.content, self.toc = "", TableOfContents([])
 
 
+class MadeFile(File):
+    """Where a page of ours belongs. It is known to the others also if this build leaves it out."""
+
+    is_left_out = False
+
+    def is_documentation_page(self) -> bool:
+        """Say whether MkDocs has a page to write here."""
+        return not self.is_left_out and super().is_documentation_page()
+
+    def copy_file(self, dirty: bool = False) -> None:
+        """Copy nothing: there is no such file."""
+
+    def leave_out(self, title: str, ids: Iterable[str], config: MkDocsConfig) -> None:
+        """Have the page neither read nor written. Others may still name it, and link into it."""
+        page = self.page or FinishedPage(None, self, config)
+        page.markdown, page.content, page.meta = "", "", {"title": title}
+        page.toc, page.present_anchor_ids = TableOfContents([]), set(ids)
+        self.dest_uri, self.url = self.dest_uri, self.url  # Reckoned, until now, from what it is.
+        self.is_left_out = True
+
+
 class PullcordPlugin(BasePlugin[PullcordConfig]):  # type: ignore[no-untyped-call] # nor this
     """Adds the pages of all procedures and puts the finished site in its place."""
 
@@ -81,7 +104,6 @@ class PullcordPlugin(BasePlugin[PullcordConfig]):  # type: ignore[no-untyped-cal
     _place: beside.Beside | None = None
     _preview: Preview | None = None
     _made = Made({}, "", "", (), ())
-    _nav: Navigation | None = None
     _found: dict[str, tuple[find.Entry, ...]]
     """What can be found, by page, in the order of the pages."""
 
@@ -133,7 +155,7 @@ class PullcordPlugin(BasePlugin[PullcordConfig]):  # type: ignore[no-untyped-cal
                 raise PluginError(f"{uri} is the address of a page Pullcord makes: rename yours")
             in_nav = made.in_nav and config.nav is None
             level = InclusionLevel.INCLUDED if in_nav else InclusionLevel.NOT_IN_NAV
-            file = File.generated(config, uri, content="", inclusion=level)
+            file = MadeFile.generated(config, uri, content="", inclusion=level)
             file.edit_uri = origin.edit_uri(made.source, config.docs_dir)
             files.append(file)
             if config.nav is None:  # A navigation of the project's own gives pages its own titles.
@@ -143,23 +165,36 @@ class PullcordPlugin(BasePlugin[PullcordConfig]):  # type: ignore[no-untyped-cal
                 files.append(File.generated(config, asset.uri, content=asset.content))
         assets.list_in(config, self._made.assets)
 
-    def on_nav(self, nav: Navigation, *, config: MkDocsConfig, files: Files) -> None:
+    def _put_first(self, nav: Navigation, *, config: MkDocsConfig, files: Files) -> None:
         """Where the project lists no navigation, put our few pages first, in their own order."""
-        self._nav = nav
         if config.nav is None:
             self._made.put_first(nav.items)
 
-    def on_env(self, env: Any, *, config: MkDocsConfig, files: Files) -> None:
-        """In a preview, print a page that would come out as it did last time as it is."""
+    @event_priority(LAST)
+    def _leave_out(self, nav: Navigation, *, config: MkDocsConfig, files: Files) -> None:
+        """In a preview, leave out what it still has from last time."""
         if self._preview is None:
             return
-        env.bytecode_cache = self._preview.compiled
-        self._preview.come_to(surroundings(config, self._nav))
+        self._preview.come_to(surroundings(config, nav, map(self._titled, nav.pages)))
         for file in files.documentation_pages():
             made = self._made.pages.get(file.src_uri)
             kept = self._preview.kept(made) if made else None
-            if kept and file.page:
-                file.page.meta.update(template=TEMPLATE, kept=kept.output)
+            self._found[file.src_uri] = kept.entries if kept else ()
+            # A folder without a home page is not known for a site, and not replaced.
+            if made and kept and isinstance(file, MadeFile) and file.src_uri != HOME:
+                file.leave_out(heading.as_html(made.title), kept.ids, config)
+
+    on_nav = CombinedEvent(_put_first, _leave_out)
+
+    def _titled(self, page: Page) -> str:
+        """Return what gives a page of the navigation its title there."""
+        made = self._made.pages.get(page.file.src_uri)
+        return made.title if made else head_of(page.file.content_string)
+
+    def on_env(self, env: Any, *, config: MkDocsConfig, files: Files) -> None:
+        """In a preview, compile the theme's templates once."""
+        if self._preview:
+            env.bytecode_cache = self._preview.compiled
 
     @event_priority(FIRST)
     def on_page_content(self, html: str, *, page: Page, config: MkDocsConfig, files: Files) -> str:
@@ -169,26 +204,21 @@ class PullcordPlugin(BasePlugin[PullcordConfig]):  # type: ignore[no-untyped-cal
             return self._made.frame(html)
         page.meta["title"] = heading.as_html(made.title)
         if made.src_uri in self._made.elsewhere:
-            page.meta.update(template=TEMPLATE, kept="")  # MkDocs writes no page that is empty.
+            page.meta["template"] = ELSEWHERE
             page.present_anchor_ids = None
             return ""
         page.toc = TableOfContents(heading.link_tree(made.headings, AnchorLink))
-        kept = self._preview.kept(made) if self._preview else None
-        page.present_anchor_ids = set(kept.ids) if kept else heading.anchor_ids(made.html)
+        page.present_anchor_ids = heading.anchor_ids(made.html)
         return made.html
 
     @event_priority(LAST)
     def on_page_context(self, context: object, *, page: Page, **_: object) -> None:
         """Gather what can be found on a finished page, whoever wrote it."""
         made = self._made.pages.get(page.file.src_uri)
+        uri = page.file.src_uri
         if made is None or made.in_search:
-            self._found[page.file.src_uri] = self._entries(page, made)
-
-    def _entries(self, page: Page, made: MadePage | None) -> tuple[find.Entry, ...]:
-        if made and made.src_uri in self._made.elsewhere:
-            return ()
-        kept = self._preview.kept(made) if self._preview and made else None
-        return kept.entries if kept else find.page_entries(page, Path(self.config.cache))
+            is_here = uri not in self._made.elsewhere
+            self._found[uri] = find.page_entries(page, Path(self.config.cache)) if is_here else ()
 
     @event_priority(LAST)
     def on_post_page(self, output: str, *, page: Page, config: MkDocsConfig) -> str:
@@ -205,9 +235,7 @@ class PullcordPlugin(BasePlugin[PullcordConfig]):  # type: ignore[no-untyped-cal
     @event_priority(LAST)
     def on_post_build(self, *, config: MkDocsConfig) -> None:
         """Put the finished site in its place, unless a strict build is about to be called off."""
-        if self._preview:
-            self._preview.take(self._made.later, chain.from_iterable(self._found.values()))
-        else:
+        if not self._preview:
             with report.told_as(PluginError):
                 self._made.finish(Path(config.site_dir), self._found)
         if self._place and not (config.strict and report.has_counted_warnings()):
@@ -215,7 +243,10 @@ class PullcordPlugin(BasePlugin[PullcordConfig]):  # type: ignore[no-untyped-cal
                 config.site_dir = str(beside.swap(self._place))
             if not self._preview:
                 log.info(f"the site is in {config.site_dir}")
-        if not self._preview:
+        if self._preview:
+            served = self._place.final if self._place else Path(config.site_dir)
+            self._preview.take(self._made, chain.from_iterable(self._found.values()), served)
+        else:
             trim(Path(self.config.cache))
 
     @event_priority(LAST)

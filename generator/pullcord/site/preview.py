@@ -9,11 +9,13 @@ from __future__ import annotations
 
 import mimetypes
 import os
+import re
 import tempfile
 from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from functools import cache, partial
 from pathlib import Path
+from threading import Lock
 from typing import Any
 
 from jinja2.bccache import Bucket, BytecodeCache
@@ -24,13 +26,13 @@ from pullcord.pages.search.entry import Entry
 from pullcord.site.assets import ADDRESS
 from pullcord.site.find import index_assets
 from pullcord.site.heading import anchor_ids
+from pullcord.site.made import Made
 from pullcord.site.report import heard, our_error
 from pullcord.site.trouble import put_on_top, trouble_box
 
-TEMPLATE = "pullcord-kept.html"
-"""Of our theme folder: prints a page's `meta.kept`, and nothing else."""
 INDEX = f"{ADDRESS}/search-"
 """How the addresses of the search index begin."""
+_FIRST_HEADING = re.compile(r"^(#|=+\s*$).*", re.MULTILINE)
 App = Callable[[Mapping[str, Any], Callable[..., Any]], Iterable[bytes]]
 """A WSGI application (PEP 3333)."""
 
@@ -79,6 +81,9 @@ class Preview:
         self._trouble = ""
         self._surroundings = ""
         self._kept: dict[str, Kept] = {}
+        self._folder = Path()
+        """What is served; every good build puts another in its place."""
+        self._laying = Lock()
         self._cache: tempfile.TemporaryDirectory[str] | None = None
 
     def cache_beside(self, cache: str, watched: Iterable[str]) -> str:
@@ -89,17 +94,21 @@ class Preview:
         self._cache = self._cache or tempfile.TemporaryDirectory(prefix="pullcord-")
         return self._cache.name
 
-    def take(self, later: Mapping[str, Callable[[], bytes]], found: Iterable[Entry]) -> None:
-        """Take over what a good build leaves to be made: files, and the index of what is found."""
+    def take(self, made: Made, found: Iterable[Entry], folder: Path) -> None:
+        """Take over what a good build leaves to be made: files, and the index of what is found.
+
+        `folder` is the one that is served.
+        """
         entries = tuple(found)
         index = cache(lambda: {asset.uri: asset.content for asset in index_assets(entries)})
 
         def maker(uri: str) -> Callable[[], bytes] | None:
             if uri.startswith(INDEX):
                 return partial(index().__getitem__, uri) if uri in index() else None
-            return later.get(uri)
+            return made.later.get(uri)
 
-        self._later = maker
+        self._later, self._folder = maker, folder
+        self._kept = {uri: kept for uri, kept in self._kept.items() if uri in made.pages}
 
     def fail(self, error: PullcordError) -> None:
         """Show on every page what is wrong, from now on."""
@@ -127,9 +136,30 @@ class Preview:
             make = self._later(path.removeprefix(mount))
             if make:
                 return _made_now(path, make, begin)
-            return _on_top(self._trouble, inner, asked, begin)
+            uri = f"{path}index.html" if path.endswith("/") else path
+            kept = self._kept.get(f"{uri.removeprefix(mount).removesuffix('.html')}.md")
+            whole = partial(self._with_kept, inner, kept) if kept else inner
+            return _on_top(self._trouble, whole, asked, begin)
 
         return serve
+
+    def _with_kept(
+        self, inner: App, kept: Kept, asked: Mapping[str, Any], begin: Callable[..., Any]
+    ) -> Iterable[bytes]:
+        """Serve a page; lay it beside the others first if the last build left it out.
+
+        `inner` waits for a build to end, and only then says that there is no such file.
+        """
+        told: list[Any] = []
+        body = inner(asked, lambda *given: told.extend(given))
+        if told[0].startswith("404"):
+            with self._laying:
+                path = self._folder / f"{kept.page.src_uri.removesuffix('.md')}.html"
+                path.parent.mkdir(parents=True, exist_ok=True)
+                path.write_text(kept.output, encoding="utf-8", errors="xmlcharrefreplace")
+                return inner(asked, begin)
+        begin(*told)
+        return body
 
     def come_to(self, surroundings: Sequence[object]) -> None:
         """Note what stands around every page of this build: navigation, theme and settings."""
@@ -156,13 +186,22 @@ def _nothing(uri: str) -> None:
     """Make nothing: before the first good build there is nothing to be made."""
 
 
-def surroundings(config: Any, nav: Any) -> list[object]:
-    """Return what the theme prints around a page, or prints it by; both arguments are MkDocs's."""
+def surroundings(config: Any, nav: Any, titles: Iterable[str]) -> list[object]:
+    """Return what the theme prints around a page, or prints it by.
+
+    `config` and `nav` are MkDocs's. Pages have no titles before they are read, hence the `titles`.
+    """
     told = {key: value for key, value in config.items() if key not in ("plugins", "hooks", "theme")}
     theme = {key: config.theme[key] for key in sorted(config.theme)}
     folders = [config.theme.custom_dir] if config.theme.custom_dir else []
     files = [file for folder in folders for file in _files(Path(folder))]
-    return [str(nav), repr(told), repr(theme), files]
+    return [str(nav), repr(told), repr(theme), files, *titles]
+
+
+def head_of(text: str) -> str:
+    """Return the part of a Markdown page that can give it its title: up to its first heading."""
+    found = _FIRST_HEADING.search(text)
+    return text[: found.end()] if found else text
 
 
 def _files(folder: Path) -> list[tuple[str, int, int]]:
