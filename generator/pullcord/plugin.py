@@ -19,6 +19,7 @@ from mkdocs.structure.files import File, Files, InclusionLevel
 from mkdocs.structure.nav import Navigation
 from mkdocs.structure.pages import Page
 from mkdocs.structure.toc import AnchorLink, TableOfContents
+from watchdog.observers.polling import PollingObserver
 
 from pullcord.drawing.cache import trim
 from pullcord.errors import PullcordError
@@ -34,6 +35,8 @@ from pullcord.source.places import site_templates
 log = get_plugin_logger("pullcord")
 ELSEWHERE = "pullcord-elsewhere.html"
 """Of our theme folder: prints nothing."""
+LOOK_SECONDS = 0.1
+"""How long a preview rests between two looks for changes; MkDocs's own half a second is felt."""
 FIRST, LAST = 100, -1000  # before whoever reads what we set, after whoever still writes files
 
 
@@ -150,13 +153,14 @@ class PullcordPlugin(BasePlugin[PullcordConfig]):  # type: ignore[no-untyped-cal
     def on_files(self, files: Files, *, config: MkDocsConfig) -> None:
         """Add pages and assets; an asset of the project's own at the same address wins."""
         offline.drop_needless(files, config)
+        repository = origin.repository_of(config.docs_dir)
         for uri, made in self._made.pages.items():
             if files.get_file_from_path(uri):
                 raise PluginError(f"{uri} is the address of a page Pullcord makes: rename yours")
             in_nav = made.in_nav and config.nav is None
             level = InclusionLevel.INCLUDED if in_nav else InclusionLevel.NOT_IN_NAV
             file = MadeFile.generated(config, uri, content="", inclusion=level)
-            file.edit_uri = origin.edit_uri(made.source, config.docs_dir)
+            file.edit_uri = origin.edit_uri(made.source, config.docs_dir, repository)
             files.append(file)
             if config.nav is None:  # A navigation of the project's own gives pages its own titles.
                 FinishedPage(None, file, config)
@@ -250,9 +254,10 @@ class PullcordPlugin(BasePlugin[PullcordConfig]):  # type: ignore[no-untyped-cal
             trim(Path(self.config.cache))
 
     @event_priority(LAST)
-    def on_serve(self, server: Any, **_: object) -> Any:
+    def on_serve(self, server: Any, *, config: MkDocsConfig, **_: object) -> Any:
         """Let nothing stop a preview: what is wrong is shown on top of its pages."""
         if self._preview:
+            _look_often(server, [config.docs_dir, *filter(None, [config.config_file_path])])
             server.builder = self._preview.careful(server.builder)
             server.set_app(self._preview.app(server.get_app(), server.mount_path))
         return server
@@ -274,6 +279,15 @@ class PullcordPlugin(BasePlugin[PullcordConfig]):  # type: ignore[no-untyped-cal
         if self._preview:
             self._preview.close()
             trim(Path(self.config.cache))
+
+
+def _look_often(server: Any, watched: Sequence[str]) -> None:
+    """Have MkDocs's server look for changes every so often; `watched` is what it watches so far."""
+    for path in watched:
+        server.unwatch(path)
+    server.observer = PollingObserver(timeout=LOOK_SECONDS)
+    for path in watched:
+        server.watch(path)
 
 
 def build_site(

@@ -120,16 +120,20 @@ def build_date(environment: Mapping[str, str]) -> str:
     return f"{moment:%Y-%m-%d}"
 
 
-def edit_uri(source: Path | None, docs_dir: str) -> str | None:
-    """Return the way from the pages' folder to a source file, if it lies in the same repository.
+def repository_of(docs_dir: str) -> Path:
+    """Return the nearest folder above the pages that holds `.git`, else the one they lie in."""
+    docs = Path(docs_dir).resolve()
+    return next((folder for folder in docs.parents if (folder / ".git").exists()), docs.parent)
 
-    The repository is the nearest folder above the pages that holds `.git`, else the one they lie
-    in. What lies in an installed package is nobody's to edit.
+
+def edit_uri(source: Path | None, docs_dir: str, repository: Path) -> str | None:
+    """Return the way from the pages' folder to a source file, if it lies in the repository.
+
+    What lies in an installed package is nobody's to edit.
     """
     if source is None:
         return None
-    file, docs = source.resolve(), Path(docs_dir).resolve()
-    root = next((folder for folder in docs.parents if (folder / ".git").exists()), docs.parent)
-    if Path(pullcord.__file__).parent in file.parents or root not in file.parents:
+    file = source.resolve()
+    if Path(pullcord.__file__).parent in file.parents or repository not in file.parents:
         return None
-    return Path(os.path.relpath(file, docs)).as_posix()
+    return Path(os.path.relpath(file, Path(docs_dir).resolve())).as_posix()

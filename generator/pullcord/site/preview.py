@@ -7,15 +7,17 @@ for. A page of ours that would come out as it did last time is not laid out agai
 
 from __future__ import annotations
 
+import gc
 import mimetypes
 import os
 import re
 import tempfile
-from collections.abc import Callable, Iterable, Mapping, Sequence
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
+from contextlib import contextmanager
 from dataclasses import dataclass
 from functools import cache, partial
 from pathlib import Path
-from threading import Lock
+from threading import Lock, Timer
 from typing import Any
 
 from jinja2.bccache import Bucket, BytecodeCache
@@ -32,6 +34,8 @@ from pullcord.site.trouble import put_on_top, trouble_box
 
 INDEX = f"{ADDRESS}/search-"
 """How the addresses of the search index begin."""
+_REST_SECONDS = 1.0
+"""How long after a build garbage is looked for."""
 _FIRST_HEADING = re.compile(r"^(#|=+\s*$).*", re.MULTILINE)
 App = Callable[[Mapping[str, Any], Callable[..., Any]], Iterable[bytes]]
 """A WSGI application (PEP 3333)."""
@@ -118,7 +122,7 @@ class Preview:
         """Return a build that never raises: it shows what is wrong, or that all is well again."""
 
         def build_or_tell() -> None:
-            with heard() as lines:
+            with heard() as lines, _collected_later():
                 try:
                     build()
                 except (Exception, SystemExit) as error:  # MkDocs calls a build off by SystemExit
@@ -180,6 +184,19 @@ class Preview:
         """Leave nothing behind."""
         if self._cache:
             self._cache.cleanup()
+
+
+@contextmanager
+def _collected_later() -> Iterator[None]:
+    """Look for garbage when the page is there. A build makes much, among far more that stays."""
+    gc.disable()
+    try:
+        yield
+    finally:
+        gc.enable()
+        later = Timer(_REST_SECONDS, gc.collect)
+        later.daemon = True
+        later.start()
 
 
 def _nothing(uri: str) -> None:
