@@ -9,7 +9,7 @@ from playwright.sync_api import Page, expect
 
 from pullcord.analysis.finder import Index, index_signs, rank, telling_signs
 from pullcord.pages.finder_page import sign_ids
-from pullcord.pages.groups import in_order
+from pullcord.pages.groups import in_order, name_groups
 from pullcord.project import load_project
 from pullcord.safety.urgent import is_urgent
 from tests.browser.conftest import ROOT
@@ -26,7 +26,7 @@ SMALL_TABLETS = {
 PAGES = {"home": "index.html", "list": "procedures.html", "finder": "finder.html"}
 
 LIBRARY = load_project([ROOT / "procedures"]).library
-NAMES = in_order(KIT.words, LIBRARY)
+NAMES = in_order(name_groups(KIT.words, LIBRARY))
 INDEX: Index = index_signs(LIBRARY.procedures[name] for name in NAMES)
 URGENT = {name for name in NAMES if is_urgent(LIBRARY.procedures[name])}
 IDS = dict(zip(sign_ids(INDEX.signs), INDEX.signs, strict=True))

@@ -41,7 +41,7 @@ def test_the_dangerous_then_the_stages_then_the_rest() -> None:
         rides={"title": "Rides", "means": "It does."},
     )
     assert groups(known) == {"urgent": ("leak",), "to-runs": ("run", "bogs"), "other": ("own",)}
-    assert in_order(KIT.words, known) == ("leak", "run", "bogs", "own")
+    assert in_order(name_groups(KIT.words, known)) == ("leak", "run", "bogs", "own")
 
 
 def test_in_a_stage_what_it_names_comes_first_then_what_hands_over_first() -> None:

@@ -31,6 +31,8 @@ def purposes(library: Library) -> Mapping[str, str]:
     procedure leading to it proves when no fault is found in it; failing that, the one of whatever
     it leads to first. Where several are as near, the stage that comes first.
     """
+    if not library.stages:
+        return {}
     graph = library_graph(library)
     named = _first_stage(library, lambda stage: (*_proving(stage), *stage.looked_for_in))
     passed = _first_stage(library, _passed)

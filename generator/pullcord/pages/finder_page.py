@@ -13,7 +13,7 @@ from dataclasses import dataclass
 from pullcord.analysis.finder import SENSES, Index, Sign, index_signs
 from pullcord.model.procedure import Library
 from pullcord.pages.address import FINDER, PROCEDURES, link, procedure_uri
-from pullcord.pages.groups import in_order
+from pullcord.pages.groups import Groups, in_order
 from pullcord.pages.imprint import Imprint, imprint
 from pullcord.pages.kit import Kit, render
 from pullcord.pages.need import ReadProject
@@ -69,11 +69,10 @@ def has_finder(library: Library) -> bool:
     return bool(index_signs(library.procedures.values()).signs)
 
 
-def finder_page(kit: Kit, project: ReadProject) -> Page:
+def finder_page(kit: Kit, project: ReadProject, groups: Groups) -> Page:
     """Return the page of all signs."""
     library = project.library
-    names = in_order(kit.words, library)
-    index = index_signs(library.procedures[name] for name in names)
+    index = index_signs(library.procedures[name] for name in in_order(groups))
     view = FinderView(
         senses=tuple(_senses(kit, library, index)),
         procedures=tuple(_found(library, name) for name in index.procedures),

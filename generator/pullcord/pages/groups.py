@@ -28,8 +28,12 @@ class NameGroup:
     """The stage's own title; empty for a group that is none."""
 
 
-def name_groups(words: Mapping[str, str], library: Library) -> tuple[NameGroup, ...]:
-    """Return every procedure in one group, without empty groups.
+Groups = tuple[NameGroup, ...]
+"""Every procedure in one group, and no group that is empty."""
+
+
+def name_groups(words: Mapping[str, str], library: Library) -> Groups:
+    """Return the groups of a library.
 
     What is dangerous as it stands comes first, then the stages in their order, then what serves
     none of them. In a stage those it names come first, in its own order; then whatever hands over
@@ -50,9 +54,9 @@ def name_groups(words: Mapping[str, str], library: Library) -> tuple[NameGroup, 
     return tuple(group for group in groups if group.names)
 
 
-def in_order(words: Mapping[str, str], library: Library) -> tuple[str, ...]:
+def in_order(groups: Groups) -> tuple[str, ...]:
     """Return the names of all procedures in the order of their groups."""
-    return tuple(name for group in name_groups(words, library) for name in group.names)
+    return tuple(name for group in groups for name in group.names)
 
 
 def _order(library: Library) -> tuple[str, ...]:

@@ -22,7 +22,7 @@ from pullcord.pages.address import (
 )
 from pullcord.pages.before import say_time
 from pullcord.pages.finder_page import has_finder
-from pullcord.pages.groups import URGENT, name_groups
+from pullcord.pages.groups import URGENT, Groups
 from pullcord.pages.imprint import Imprint, imprint
 from pullcord.pages.kit import Kit, render
 from pullcord.pages.machine_list import machine_links
@@ -86,10 +86,12 @@ class ListView:
     imprint: Imprint
 
 
-def home_page(kit: Kit, project: ReadProject, jobs: tuple[PageLink, ...] = ()) -> Page:
+def home_page(
+    kit: Kit, project: ReadProject, named: Groups, jobs: tuple[PageLink, ...] = ()
+) -> Page:
     """Return the page that asks what the machine is doing, and names the jobs on the bench."""
     uri = kit.settings.home_uri
-    groups = _groups(kit, project, uri)
+    groups = _groups(kit, project, named, uri)
     machines = machine_links(kit, project, uri)
     held = {"jobs": jobs, "machines": machines, "safety": True, "places": True}
     headings = (
@@ -102,9 +104,9 @@ def home_page(kit: Kit, project: ReadProject, jobs: tuple[PageLink, ...] = ()) -
     return Page(uri, kit.words["home_title"], html, headings, in_nav=True)
 
 
-def list_page(kit: Kit, project: ReadProject) -> Page:
+def list_page(kit: Kit, project: ReadProject, named: Groups) -> Page:
     """Return the page that lists every procedure with its revision."""
-    groups = _groups(kit, project, PROCEDURES)
+    groups = _groups(kit, project, named, PROCEDURES)
     headings = tuple(Heading(f"group-{group.id}", group.title, 2) for group in groups)
     count = kit.words["list_count"].format(count=len(project.files))
     html = render(kit, "list", ListView(count, groups, imprint(kit)))
@@ -124,7 +126,7 @@ def procedure_entry(kit: Kit, read: ReadProcedure, href: str) -> Entry:
     )
 
 
-def _groups(kit: Kit, project: ReadProject, from_uri: str) -> tuple[Group, ...]:
+def _groups(kit: Kit, project: ReadProject, named: Groups, from_uri: str) -> tuple[Group, ...]:
     return tuple(
         Group(
             id=group.id,
@@ -135,7 +137,7 @@ def _groups(kit: Kit, project: ReadProject, from_uri: str) -> tuple[Group, ...]:
             ),
             is_urgent=group.id == URGENT,
         )
-        for group in name_groups(kit.words, project.library)
+        for group in named
     )
 
 

@@ -14,7 +14,7 @@ from pullcord.drawing.map import MapBox, MapWords, draw_map, map_chart
 from pullcord.graph import library_graph
 from pullcord.model.procedure import Library
 from pullcord.pages.address import MAP, anchor, link, procedure_uri
-from pullcord.pages.groups import URGENT, NameGroup, name_groups
+from pullcord.pages.groups import URGENT, Groups, NameGroup
 from pullcord.pages.imprint import Imprint, imprint
 from pullcord.pages.kit import Kit, render
 from pullcord.pages.need import ReadProject
@@ -69,10 +69,9 @@ class MapView:
     imprint: Imprint
 
 
-def map_page(kit: Kit, project: ReadProject) -> Page:
+def map_page(kit: Kit, project: ReadProject, groups: Groups) -> Page:
     """Return the page of the map. Raises LayoutError when it cannot be laid out."""
     library = project.library
-    groups = name_groups(kit.words, library)
     graph = library_graph(library)
     view = MapView(
         count=kit.words["map_count"].format(
@@ -86,7 +85,7 @@ def map_page(kit: Kit, project: ReadProject) -> Page:
     return Page(MAP, kit.words["map_title"], render(kit, "map", view), tuple(_headings(kit, view)))
 
 
-def _drawn(kit: Kit, library: Library, groups: tuple[NameGroup, ...], graph: nx.DiGraph) -> Markup:
+def _drawn(kit: Kit, library: Library, groups: Groups, graph: nx.DiGraph) -> Markup:
     boxes = {name: _box(library, name, group) for group in groups for name in group.names}
     words = MapWords(kit.words["map_title"], kit.words["map_summary"])
     settings = ChartSettings(

@@ -9,6 +9,7 @@ from pullcord.analysis.job.report import JobReport
 from pullcord.drawing.cache import keep_value
 from pullcord.pages.bench_page import bench_page
 from pullcord.pages.finder_page import finder_page, has_finder
+from pullcord.pages.groups import Groups, name_groups
 from pullcord.pages.guide_page import guide_page
 from pullcord.pages.job_page import job_page
 from pullcord.pages.jobs_page import Reports, job_links, jobs_page
@@ -70,8 +71,9 @@ def _other_pages(kit: Kit, project: ReadProject, subjects: Subjects) -> Iterator
     """Yield what is not one procedure's page, in the order of the navigation."""
     settings, reports = kit.settings, read_reports(project, kit.settings)
     links = review_links(kit, project)
-    yield home_page(kit, project, job_links(kit, project, reports, settings.home_uri))
-    yield from _library_pages(kit, project)
+    groups = name_groups(kit.words, project.library)
+    yield home_page(kit, project, groups, job_links(kit, project, reports, settings.home_uri))
+    yield from _library_pages(kit, project, groups)
     yield from _job_pages(kit, project, subjects, reports)
     yield from _machine_pages(kit, project, subjects)
     yield from keep_value(
@@ -82,12 +84,12 @@ def _other_pages(kit: Kit, project: ReadProject, subjects: Subjects) -> Iterator
     )
 
 
-def _library_pages(kit: Kit, project: ReadProject) -> Iterator[Page]:
+def _library_pages(kit: Kit, project: ReadProject, groups: Groups) -> Iterator[Page]:
     if has_finder(project.library):
-        yield finder_page(kit, project)
-    yield list_page(kit, project)
+        yield finder_page(kit, project, groups)
+    yield list_page(kit, project, groups)
     if project.files:
-        yield map_page(kit, project)
+        yield map_page(kit, project, groups)
 
 
 def read_reports(project: ReadProject, settings: Settings) -> dict[str, JobReport]:
