@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Sequence
 from functools import partial
-from itertools import chain
 from pathlib import Path
 from typing import Any
 
@@ -37,6 +36,8 @@ ELSEWHERE = "pullcord-elsewhere.html"
 """Of our theme folder: prints nothing."""
 LOOK_SECONDS = 0.1
 """How long a preview rests between two looks for changes; MkDocs's own half a second is felt."""
+SETTLE_SECONDS = 0.02
+"""How long it waits for more changes before it builds; what is saved together is seen together."""
 FIRST, LAST = 100, -1000  # before whoever reads what we set, after whoever still writes files
 
 
@@ -107,8 +108,8 @@ class PullcordPlugin(BasePlugin[PullcordConfig]):  # type: ignore[no-untyped-cal
     _place: beside.Beside | None = None
     _preview: Preview | None = None
     _made = Made({}, "", "", (), ())
-    _found: dict[str, tuple[find.Entry, ...]]
-    """What can be found, by page, in the order of the pages."""
+    _found: dict[str, find.Finding]
+    """What gives what can be found, by page, in the order of the pages."""
 
     def on_startup(self, *, command: str, dirty: bool) -> None:
         """Build beside what readers use; only a partial build is written in place."""
@@ -183,7 +184,7 @@ class PullcordPlugin(BasePlugin[PullcordConfig]):  # type: ignore[no-untyped-cal
         for file in files.documentation_pages():
             made = self._made.pages.get(file.src_uri)
             kept = self._preview.kept(made) if made else None
-            self._found[file.src_uri] = kept.entries if kept else ()
+            self._found[file.src_uri] = kept.finding if kept else tuple
             # A folder without a home page is not known for a site, and not replaced.
             if made and kept and isinstance(file, MadeFile) and file.src_uri != HOME:
                 file.leave_out(heading.as_html(made.title), kept.ids, config)
@@ -222,7 +223,7 @@ class PullcordPlugin(BasePlugin[PullcordConfig]):  # type: ignore[no-untyped-cal
         uri = page.file.src_uri
         if made is None or made.in_search:
             is_here = uri not in self._made.elsewhere
-            self._found[uri] = find.page_entries(page, Path(self.config.cache)) if is_here else ()
+            self._found[uri] = find.finding(page, Path(self.config.cache)) if is_here else tuple
 
     @event_priority(LAST)
     def on_post_page(self, output: str, *, page: Page, config: MkDocsConfig) -> str:
@@ -231,7 +232,7 @@ class PullcordPlugin(BasePlugin[PullcordConfig]):  # type: ignore[no-untyped-cal
         if made is None or (self._place is None and self._preview is None):
             return output
         if self._preview:
-            self._preview.remember(made, output, self._found.get(page.file.src_uri, ()))
+            self._preview.remember(made, output, self._found.get(page.file.src_uri, tuple))
             return output
         allowed = policy.inline_scripts(output, page.content or "")
         return policy.with_policy(scripts.fetched_early(scripts.ours_first(output)), allowed)
@@ -241,7 +242,8 @@ class PullcordPlugin(BasePlugin[PullcordConfig]):  # type: ignore[no-untyped-cal
         """Put the finished site in its place, unless a strict build is about to be called off."""
         if not self._preview:
             with report.told_as(PluginError):
-                self._made.finish(Path(config.site_dir), self._found)
+                found = {uri: finding() for uri, finding in self._found.items()}
+                self._made.finish(Path(config.site_dir), found)
         if self._place and not (config.strict and report.has_counted_warnings()):
             with report.told_as(PluginError):
                 config.site_dir = str(beside.swap(self._place))
@@ -249,7 +251,7 @@ class PullcordPlugin(BasePlugin[PullcordConfig]):  # type: ignore[no-untyped-cal
                 log.info(f"the site is in {config.site_dir}")
         if self._preview:
             served = self._place.final if self._place else Path(config.site_dir)
-            self._preview.take(self._made, chain.from_iterable(self._found.values()), served)
+            self._preview.take(self._made, self._found.values(), served)
         else:
             trim(Path(self.config.cache))
 
@@ -258,6 +260,7 @@ class PullcordPlugin(BasePlugin[PullcordConfig]):  # type: ignore[no-untyped-cal
         """Let nothing stop a preview: what is wrong is shown on top of its pages."""
         if self._preview:
             _look_often(server, [config.docs_dir, *filter(None, [config.config_file_path])])
+            server.build_delay = SETTLE_SECONDS
             server.builder = self._preview.careful(server.builder)
             server.set_app(self._preview.app(server.get_app(), server.mount_path))
         return server

@@ -7,7 +7,7 @@ from types import SimpleNamespace
 import pytest
 
 from pullcord.pages.search.entry import Entry
-from pullcord.site.find import index_assets, page_entries
+from pullcord.site.find import finding, index_assets
 
 
 def page(**changed: object) -> SimpleNamespace:
@@ -26,7 +26,7 @@ def page(**changed: object) -> SimpleNamespace:
 
 def test_every_heading_is_found_under_its_page() -> None:
     """The page and each heading is one entry, in plain text, with the words it is told by."""
-    found = page_entries(page())
+    found = finding(page())()
     assert [(entry.href, entry.title, entry.under) for entry in found] == [
         ("procedures/no-spark.html", "No spark & no fire", ""),
         ("procedures/no-spark.html#steps", "Steps", "No spark & no fire"),
@@ -37,7 +37,7 @@ def test_every_heading_is_found_under_its_page() -> None:
 
 def test_a_page_may_leave_itself_out() -> None:
     """An author who excludes a page from search is heard."""
-    assert page_entries(page(meta={"search": {"exclude": True}})) == ()
+    assert finding(page(meta={"search": {"exclude": True}}))() == ()
 
 
 @pytest.mark.parametrize("count", [0, 1])

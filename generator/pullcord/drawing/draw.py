@@ -16,7 +16,7 @@ from pullcord.drawing.font import WEIGHTS, render_font_css, subset_woff2
 from pullcord.drawing.geometry import Geometry
 from pullcord.drawing.layout import Engine, engine_version
 from pullcord.drawing.reword import reword, roomiest
-from pullcord.drawing.style import SCREEN_STYLES
+from pullcord.drawing.style import SCREEN_STYLES, Style
 from pullcord.drawing.svg import render_chart
 from pullcord.model.procedure import Procedure
 from pullcord.safety.box import Box
@@ -87,7 +87,7 @@ def draw_charts(
     charts = [
         chart_of(procedure, boxes, words.others, words.limits, words.never) for words in versions
     ]
-    geometry = _geometry(roomiest(charts), settings)
+    geometry = laid_out(roomiest(charts), SCREEN_STYLES, settings)
     drawn = {chart: _drawn(reword(geometry, chart), settings) for chart in dict.fromkeys(charts)}
     yield from (drawn[chart] for chart in charts)
 
@@ -105,15 +105,20 @@ def chart_font_css(cache_folder: Path | None = None) -> str:
     return render_font_css(fonts)
 
 
-def _geometry(chart: Chart, settings: ChartSettings) -> Geometry:
+def laid_out(chart: Chart, styles: Sequence[Style], settings: ChartSettings) -> Geometry:
+    """Return where everything on a chart lies, in the first of the styles in which it fits.
+
+    What was laid out is kept. Raises LayoutError as `draw_chart` does.
+    """
+    make = partial(fit_chart, chart, styles, settings.widest_px, settings.engine)
     if settings.cache_folder is None:
-        return fit_chart(chart, SCREEN_STYLES, settings.widest_px, settings.engine)
+        return make()
     key = (
         "geometry",
         _CHART.dump_json(chart).decode(),
+        repr(styles),
         settings.engine,
         engine_version(settings.engine),
         str(settings.widest_px),
     )
-    make = partial(fit_chart, chart, SCREEN_STYLES, settings.widest_px, settings.engine)
     return keep_value(settings.cache_folder, key, _GEOMETRY, make)

@@ -13,8 +13,7 @@ from dataclasses import dataclass
 import networkx as nx
 
 from pullcord.drawing.chart import Chart, Edge, Node, Paragraph, one_line
-from pullcord.drawing.draw import ChartSettings
-from pullcord.drawing.fit import fit_chart
+from pullcord.drawing.draw import ChartSettings, laid_out
 from pullcord.drawing.geometry import Geometry
 from pullcord.drawing.style import Style
 from pullcord.drawing.svg import render_chart
@@ -67,7 +66,7 @@ def map_chart(boxes: Mapping[str, MapBox], hand_overs: nx.DiGraph, words: MapWor
 
 def draw_map(chart: Chart, settings: ChartSettings) -> tuple[str, Geometry]:
     """Return the map as an escaped SVG element, and its geometry. Raises LayoutError."""
-    geometry = fit_chart(chart, (MAP_STYLE,), settings.widest_px, settings.engine)
+    geometry = laid_out(chart, (MAP_STYLE,), settings)
     return render_chart(geometry, settings.template_dirs), geometry
 
 

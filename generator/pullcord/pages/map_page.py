@@ -89,7 +89,9 @@ def _drawn(kit: Kit, library: Library, groups: Groups, graph: nx.DiGraph) -> Mar
     boxes = {name: _box(library, name, group) for group in groups for name in group.names}
     words = MapWords(kit.words["map_title"], kit.words["map_summary"])
     settings = ChartSettings(
-        engine=kit.settings.layout_engine, template_dirs=kit.settings.template_dirs
+        engine=kit.settings.layout_engine,
+        cache_folder=kit.settings.cache_folder,
+        template_dirs=kit.settings.template_dirs,
     )
     svg, _ = draw_map(map_chart(boxes, graph, words), settings)
     return Markup(svg)  # noqa: S704 (escaped by the drawing's own template)

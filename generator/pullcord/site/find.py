@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import replace
+from functools import partial
 from html import unescape
 from pathlib import Path
 from typing import Any
@@ -13,17 +14,26 @@ from pullcord.pages.search.index import index_files
 from pullcord.pages.search.sections import weighed_entries
 from pullcord.site.assets import ADDRESS, Asset
 
+Finding = Callable[[], tuple[Entry, ...]]
+"""Gives what can be found on a page."""
 
-def page_entries(page: Any, folder: Path | None = None) -> tuple[Entry, ...]:
-    """Return what can be found on a page; `page` is MkDocs's. A page may leave itself out.
 
-    What was found is kept in the folder.
+def finding(page: Any, folder: Path | None = None) -> Finding:
+    """Return what gives what can be found on a page; `page` is MkDocs's.
+
+    A page may leave itself out. What was found is kept in the folder.
     """
     if page.meta.get("search", {}).get("exclude"):
-        return ()
+        return tuple
     titles = dict(_titles(page.toc))
-    found = weighed_entries(folder, unescape(page.title), titles, page.content)
-    return tuple(replace(entry, href=page.url + entry.href) for entry in found)
+    return partial(_entries, folder, unescape(page.title), titles, page.content, page.url)
+
+
+def _entries(
+    folder: Path | None, title: str, titles: Mapping[str, str], html: str, url: str
+) -> tuple[Entry, ...]:
+    found = weighed_entries(folder, title, titles, html)
+    return tuple(replace(entry, href=url + entry.href) for entry in found)
 
 
 def index_assets(entries: Iterable[Entry]) -> Iterator[Asset]:

@@ -16,6 +16,7 @@ from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from contextlib import contextmanager
 from dataclasses import dataclass
 from functools import cache, partial
+from itertools import chain
 from pathlib import Path
 from threading import Lock, Timer
 from typing import Any
@@ -24,9 +25,8 @@ from jinja2.bccache import Bucket, BytecodeCache
 
 from pullcord.errors import PullcordError
 from pullcord.pages.page import Page
-from pullcord.pages.search.entry import Entry
 from pullcord.site.assets import ADDRESS
-from pullcord.site.find import index_assets
+from pullcord.site.find import Finding, index_assets
 from pullcord.site.heading import anchor_ids
 from pullcord.site.made import Made
 from pullcord.site.report import heard, our_error
@@ -50,8 +50,8 @@ class Kept:
     ids: frozenset[str]
     """What links may point at."""
     output: str
-    entries: tuple[Entry, ...]
-    """What can be found on it."""
+    finding: Finding
+    """Gives what can be found on it."""
 
 
 class Compiled(BytecodeCache):
@@ -98,13 +98,17 @@ class Preview:
         self._cache = self._cache or tempfile.TemporaryDirectory(prefix="pullcord-")
         return self._cache.name
 
-    def take(self, made: Made, found: Iterable[Entry], folder: Path) -> None:
+    def take(self, made: Made, found: Iterable[Finding], folder: Path) -> None:
         """Take over what a good build leaves to be made: files, and the index of what is found.
 
         `folder` is the one that is served.
         """
-        entries = tuple(found)
-        index = cache(lambda: {asset.uri: asset.content for asset in index_assets(entries)})
+        findings = tuple(found)
+
+        @cache
+        def index() -> Mapping[str, bytes]:
+            entries = chain.from_iterable(finding() for finding in findings)
+            return {asset.uri: asset.content for asset in index_assets(entries)}
 
         def maker(uri: str) -> Callable[[], bytes] | None:
             if uri.startswith(INDEX):
@@ -175,10 +179,10 @@ class Preview:
         is_same = kept and (kept.page, kept.surroundings) == (page, self._surroundings)
         return kept if is_same else None
 
-    def remember(self, page: Page, output: str, entries: tuple[Entry, ...]) -> None:
+    def remember(self, page: Page, output: str, finding: Finding) -> None:
         """Keep a page as it came out."""
         ids = frozenset(anchor_ids(page.html))
-        self._kept[page.src_uri] = Kept(page, self._surroundings, ids, output, entries)
+        self._kept[page.src_uri] = Kept(page, self._surroundings, ids, output, cache(finding))
 
     def close(self) -> None:
         """Leave nothing behind."""
