@@ -451,3 +451,47 @@ def test_preview_does_not_wait_for_a_build(config: Path, tmp_path: Path) -> None
 def test_publishing_finds_the_site_in_its_place(config: Path) -> None:
     """What comes after a build, such as publishing, is told where the finished site is."""
     assert Path(build_as(config, "gh-deploy").site_dir) == config.parent / "site"
+
+
+def preview_twice(config_file: Path) -> Path:
+    """Build a preview two times, as `mkdocs serve` does, and return its folder."""
+    first = load_config(str(config_file))
+    first.plugins.on_startup(command="serve", dirty=False)
+    build(first)
+    again = load_config(str(config_file))
+    for name, plugin in first.plugins.items():
+        vars(again.plugins[name]).update(
+            {key: value for key, value in vars(plugin).items() if key == "_preview"}
+        )
+    build(again)
+    return Path(again.site_dir)
+
+
+def test_a_preview_leaves_out_what_did_not_change(tmp_path: Path) -> None:
+    """Of a second build the pages of ours are no part; the home page marks it as a site."""
+    site = preview_twice(write_shed(tmp_path))
+    assert (site / "index.html").is_file()
+    assert not (site / "procedures" / "dark-lamp.html").exists()
+
+
+def test_a_preview_shows_every_page_to_others(tmp_path: Path) -> None:
+    """A hook may change a page in every build, and so every page is built."""
+    config_file = write_shed(tmp_path, settings=f"{SETTINGS}hooks: [hook.py]\n")
+    (tmp_path / "hook.py").write_text("def on_env(env, **_):\n    return env\n", encoding="utf-8")
+    assert (preview_twice(config_file) / "procedures" / "dark-lamp.html").is_file()
+
+
+def test_a_page_loads_one_style_and_one_script_of_ours(config: Path) -> None:
+    """The script is asked for in the head, so that it is there when the page is read."""
+    page = Elements(build_site(config, None, strict=True) / "procedures" / "dark-lamp.html")
+    ours = [
+        (tag, attributes.get("rel", ""), attributes.get("href") or attributes.get("src"))
+        for tag, attributes in page.found
+        if tag in {"link", "script"} and "assets/pullcord/" in str(attributes)
+    ]
+    assert ours == [
+        ("link", "preload", "../assets/pullcord/pullcord.js"),
+        ("link", "icon", "../assets/pullcord/mark.svg"),
+        ("link", "stylesheet", "../assets/pullcord/pullcord.css"),
+        ("script", "", "../assets/pullcord/pullcord.js"),
+    ]

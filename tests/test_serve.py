@@ -60,6 +60,14 @@ class Preview:
         except (URLError, OSError):
             return ""
 
+    def status(self, path: str) -> int:
+        """Return how a page is answered."""
+        try:
+            with urlopen(f"http://127.0.0.1:{self.port}/{path}", timeout=30) as answer:
+                return int(answer.status)
+        except HTTPError as error:
+            return error.code
+
     def see(self, words: str, path: str = PAGE) -> None:
         """Wait until a page says these words."""
         wait_for(lambda: words in self.get(path))
@@ -169,10 +177,13 @@ def told(page: str) -> str:
 
 
 def test_a_page_that_is_deleted_is_gone(preview: Preview) -> None:
-    """No page outlives its file."""
-    assert "Lamp dim-lamp" in preview.get("procedures/dim-lamp.html")
+    """No page outlives its file, not even where somebody waits for it while it goes."""
+    path = "procedures/dim-lamp.html"
+    assert preview.status(path) == 200
     (preview.folder / "procedures" / "dim-lamp.yaml").unlink()
-    wait_for(lambda: "404" in preview.get("procedures/dim-lamp.html"))
+    wait_for(lambda: preview.status(path) == 404)
+    assert preview.status(PAGE) == 200
+    assert preview.status(path) == 404
 
 
 def test_a_title_of_ones_own_reaches_every_page(preview: Preview) -> None:

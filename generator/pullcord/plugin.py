@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Sequence
+from contextlib import suppress
 from functools import partial
 from pathlib import Path
 from typing import Any
@@ -18,14 +19,13 @@ from mkdocs.structure.files import File, Files, InclusionLevel
 from mkdocs.structure.nav import Navigation
 from mkdocs.structure.pages import Page
 from mkdocs.structure.toc import AnchorLink, TableOfContents
-from watchdog.observers.polling import PollingObserver
 
 from pullcord.drawing.cache import trim
 from pullcord.errors import PullcordError
 from pullcord.pages.address import HOME
 from pullcord.site import assets, beside, find, heading, offline, origin, policy, report, scripts
 from pullcord.site.made import Made, make_site, make_whole, nothing_made
-from pullcord.site.preview import Preview, head_of, surroundings
+from pullcord.site.preview import Preview, head_of, look_often, surroundings
 from pullcord.site.shards.join import make_joined
 from pullcord.site.shards.number import Shard
 from pullcord.site.shards.one import make_shard
@@ -34,10 +34,8 @@ from pullcord.source.places import site_templates
 log = get_plugin_logger("pullcord")
 ELSEWHERE = "pullcord-elsewhere.html"
 """Of our theme folder: prints nothing."""
-LOOK_SECONDS = 0.1
-"""How long a preview rests between two looks for changes; MkDocs's own half a second is felt."""
-SETTLE_SECONDS = 0.02
-"""How long it waits for more changes before it builds; what is saved together is seen together."""
+THEMES_OWN = "material/"
+"""How the names of the plugins that come with the theme begin."""
 FIRST, LAST = 100, -1000  # before whoever reads what we set, after whoever still writes files
 
 
@@ -152,7 +150,7 @@ class PullcordPlugin(BasePlugin[PullcordConfig]):  # type: ignore[no-untyped-cal
             return nothing_made(config)
 
     def on_files(self, files: Files, *, config: MkDocsConfig) -> None:
-        """Add pages and assets; an asset of the project's own at the same address wins."""
+        """Add pages and assets; a file of the project's own at the same address wins."""
         offline.drop_needless(files, config)
         repository = origin.repository_of(config.docs_dir)
         for uri, made in self._made.pages.items():
@@ -183,10 +181,10 @@ class PullcordPlugin(BasePlugin[PullcordConfig]):  # type: ignore[no-untyped-cal
         self._preview.come_to(surroundings(config, nav, map(self._titled, nav.pages)))
         for file in files.documentation_pages():
             made = self._made.pages.get(file.src_uri)
-            kept = self._preview.kept(made) if made else None
+            kept = self._preview.kept(made) if made and _is_alone(config) else None
             self._found[file.src_uri] = kept.finding if kept else tuple
             # A folder without a home page is not known for a site, and not replaced.
-            if made and kept and isinstance(file, MadeFile) and file.src_uri != HOME:
+            if made and kept and isinstance(file, MadeFile) and made.src_uri != HOME:
                 file.leave_out(heading.as_html(made.title), kept.ids, config)
 
     on_nav = CombinedEvent(_put_first, _leave_out)
@@ -194,7 +192,11 @@ class PullcordPlugin(BasePlugin[PullcordConfig]):  # type: ignore[no-untyped-cal
     def _titled(self, page: Page) -> str:
         """Return what gives a page of the navigation its title there."""
         made = self._made.pages.get(page.file.src_uri)
-        return made.title if made else head_of(page.file.content_string)
+        if made:
+            return made.title
+        with suppress(OSError, UnicodeError):  # MkDocs says what is wrong when it reads the page.
+            return head_of(page.file.content_string)
+        return ""
 
     def on_env(self, env: Any, *, config: MkDocsConfig, files: Files) -> None:
         """In a preview, compile the theme's templates once."""
@@ -240,27 +242,26 @@ class PullcordPlugin(BasePlugin[PullcordConfig]):  # type: ignore[no-untyped-cal
     @event_priority(LAST)
     def on_post_build(self, *, config: MkDocsConfig) -> None:
         """Put the finished site in its place, unless a strict build is about to be called off."""
+        is_called_off = config.strict and report.has_counted_warnings()
         if not self._preview:
             with report.told_as(PluginError):
                 found = {uri: finding() for uri, finding in self._found.items()}
                 self._made.finish(Path(config.site_dir), found)
-        if self._place and not (config.strict and report.has_counted_warnings()):
+        if self._place and not is_called_off:
             with report.told_as(PluginError):
                 config.site_dir = str(beside.swap(self._place))
             if not self._preview:
                 log.info(f"the site is in {config.site_dir}")
-        if self._preview:
-            served = self._place.final if self._place else Path(config.site_dir)
-            self._preview.take(self._made, self._found.values(), served)
-        else:
+        if not self._preview:
             trim(Path(self.config.cache))
+        elif not is_called_off:
+            self._preview.take(self._made, self._found.values(), Path(config.site_dir))
 
     @event_priority(LAST)
-    def on_serve(self, server: Any, *, config: MkDocsConfig, **_: object) -> Any:
+    def on_serve(self, server: Any, **_: object) -> Any:
         """Let nothing stop a preview: what is wrong is shown on top of its pages."""
         if self._preview:
-            _look_often(server, [config.docs_dir, *filter(None, [config.config_file_path])])
-            server.build_delay = SETTLE_SECONDS
+            look_often(server.observer)
             server.builder = self._preview.careful(server.builder)
             server.set_app(self._preview.app(server.get_app(), server.mount_path))
         return server
@@ -284,13 +285,10 @@ class PullcordPlugin(BasePlugin[PullcordConfig]):  # type: ignore[no-untyped-cal
             trim(Path(self.config.cache))
 
 
-def _look_often(server: Any, watched: Sequence[str]) -> None:
-    """Have MkDocs's server look for changes every so often; `watched` is what it watches so far."""
-    for path in watched:
-        server.unwatch(path)
-    server.observer = PollingObserver(timeout=LOOK_SECONDS)
-    for path in watched:
-        server.watch(path)
+def _is_alone(config: MkDocsConfig) -> bool:
+    """Say whether nobody else may want to see, or change, every page in every build."""
+    others = [name for name in config.plugins if not name.startswith(THEMES_OWN)]
+    return others == ["pullcord"] and not config.hooks
 
 
 def build_site(

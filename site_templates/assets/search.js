@@ -1,8 +1,9 @@
 // Search: finds steps by the words typed, in index files that are loaded only when needed.
 // The index files call pullcordSearch.start, .words and .places; they are scripts because a page
 // opened from a folder may load nothing else. Text goes into the page as text, never as markup.
-"use strict";
 var pullcordSearch = (function () {
+  "use strict";
+
   const script = document.currentScript;
   const folder = script && script.src ? script.src.replace(/[^/]*$/, "") : "";
   const root = folder ? folder.replace(/assets\/pullcord\/$/, "") : "";

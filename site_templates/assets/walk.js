@@ -24,7 +24,6 @@
 
   let here = null; // the section on the screen; null when nobody walks
   let record = null;
-  let taken = null; // the answer just tapped
 
   function say(key, given = {}) {
     const pattern = data.words[key] || "";
@@ -52,14 +51,12 @@
   }
 
   // The record one section further: an answer more, some taken back, or round again for the proof.
-  function goneTo(id) {
+  function goneTo(id, given) {
     const { answers } = records.last(record);
     const earlier = answers.findIndex((given) => "step-" + given.step === id);
     if (here.id.startsWith("cause-") && id === data.start) return records.begin(data, record);
     const at = records.placeOf(id === "before" ? data.start : id);
-    if (taken && taken.from === here.id && taken.to === id) {
-      return records.withLast(record, { at, answers: [...answers, taken.given] });
-    }
+    if (given) return records.withLast(record, { at, answers: [...answers, given] });
     const left = earlier < 0 ? answers : answers.slice(0, earlier);
     return records.withLast(record, { at, answers: left });
   }
@@ -72,7 +69,6 @@
     const isTold = section === here && JSON.stringify(state) === JSON.stringify(record);
     if (isTold) return face();
     record = state || goneTo(section.id);
-    taken = null;
     history.replaceState({ pullcord: record }, "");
     const isLost = !here && records.last(record).answers.length > 0 && !records.read(data);
     return show(section, isLost ? say("lost") : "");
@@ -85,9 +81,8 @@
 
   // The browser's own way to a section scrolls to it first and tells of it twice: on a slow tablet
   // that is half of what a tap takes.
-  function answerWith(id) {
-    enter(id, goneTo(id));
-    taken = null;
+  function answerWith(id, given) {
+    enter(id, goneTo(id, given));
     show(sectionAt(id), "");
   }
 
@@ -208,7 +203,7 @@
       const section = here;
       history.replaceState(null, "");
       stop();
-      section.scrollIntoView();
+      location.replace("#" + section.id); // Again, for the browser to mark it and go there.
     },
     ask() {
       const stops = here.querySelector(".pc-stop ul");
@@ -228,15 +223,17 @@
       event.preventDefault();
       deeds[deed]();
     } else if (answer) {
+      const isHere = sectionAt(answer.to);
+      if (isHere && (event.ctrlKey || event.metaKey || event.shiftKey || event.altKey)) return;
       const reading = numbers.read();
       const given = { step: here.id.slice(5), answer: answer.key, when: records.now() };
-      taken = { from: here.id, to: answer.to, given: reading ? { ...given, reading } : given };
-      if (!document.getElementById(answer.to)) {
-        record = goneTo(answer.to); // on another procedure's page
-        keep();
-      } else if (!event.ctrlKey && !event.metaKey && !event.shiftKey) {
+      if (reading) given.reading = reading;
+      if (isHere) {
         event.preventDefault();
-        answerWith(answer.to);
+        answerWith(answer.to, given);
+      } else {
+        record = goneTo(answer.to, given); // on another procedure's page
+        keep();
       }
     }
   });

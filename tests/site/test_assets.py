@@ -56,8 +56,8 @@ def test_our_files_become_one_of_a_kind() -> None:
     assets = [Asset(f"assets/pullcord/{name}", content) for name, content in files.items()]
     shipped = {asset.uri for asset in assets if "own" not in asset.uri}
     assert {asset.uri: asset.content for asset in joined(assets, shipped)} == {
-        "assets/pullcord/all.css": b"p{}\nq{}",
-        "assets/pullcord/all.js": b"(f)()\n;\n(g)()",
+        "assets/pullcord/pullcord.css": b"p{}\nq{}",
+        "assets/pullcord/pullcord.js": b"(f)()\n;\n(g)()",
         "assets/pullcord/own.js": b"o",
     }
 

@@ -39,19 +39,19 @@ def read_assets(template_folders: Sequence[Path]) -> tuple[Asset, ...]:
 def joined(assets: Iterable[Asset], shipped: Container[str]) -> Iterator[Asset]:
     """Yield the assets with our styles in one file and our scripts in another.
 
-    A slow tablet waits for each file anew. `shipped` holds the addresses of ours: what a project
-    adds stays in files of its own, where a mistake spoils nothing else.
+    A slow tablet waits for each file anew. `shipped` holds the addresses of ours; what a project
+    adds at addresses of its own stays in files of its own.
     """
     parts: dict[str, list[bytes]] = {kind: [] for kind in _JOINTS}
     others = []
     for asset in assets:
         kind = PurePosixPath(asset.uri).suffix
-        if kind in parts and asset.uri in shipped:
+        if kind in parts and (asset.uri in shipped or asset.uri == f"{ADDRESS}/pullcord{kind}"):
             parts[kind].append(asset.content)
         else:
             others.append(asset)
     for kind, contents in parts.items():
-        yield Asset(f"{ADDRESS}/all{kind}", _JOINTS[kind].join(contents))
+        yield Asset(f"{ADDRESS}/pullcord{kind}", _JOINTS[kind].join(contents))
     yield from others
 
 

@@ -1,4 +1,4 @@
-"""What the search finds: gathered page by page while the site is built, then written as scripts."""
+"""What the search finds: gathered page by page, then written as scripts."""
 
 from __future__ import annotations
 

@@ -13,7 +13,7 @@ import os
 import re
 import tempfile
 from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
-from contextlib import contextmanager
+from contextlib import contextmanager, suppress
 from dataclasses import dataclass
 from functools import cache, partial
 from itertools import chain
@@ -34,9 +34,14 @@ from pullcord.site.trouble import put_on_top, trouble_box
 
 INDEX = f"{ADDRESS}/search-"
 """How the addresses of the search index begin."""
+LOOK_SECONDS = 0.1
+"""How long a preview rests between two looks for changes; MkDocs's own half a second is felt."""
+_TRIES = 3
+"""How often a page is asked for that a build may have taken away again."""
 _REST_SECONDS = 1.0
 """How long after a build garbage is looked for."""
-_FIRST_HEADING = re.compile(r"^(#|=+\s*$).*", re.MULTILINE)
+_FRONT_MATTER = re.compile(r"\ufeff?---\s*$.*?^(---|\.\.\.)\s*$", re.MULTILINE | re.DOTALL)
+_FIRST_HEADING = re.compile(r"^(#.*|=+[ \t]*)$", re.MULTILINE)
 App = Callable[[Mapping[str, Any], Callable[..., Any]], Iterable[bytes]]
 """A WSGI application (PEP 3333)."""
 
@@ -85,9 +90,13 @@ class Preview:
         self._trouble = ""
         self._surroundings = ""
         self._kept: dict[str, Kept] = {}
+        """By source, the pages of the last good build."""
+        self._coming: dict[str, Kept] = {}
+        """Those that came out anew in the build that runs."""
         self._folder = Path()
         """What is served; every good build puts another in its place."""
-        self._laying = Lock()
+        self._changing = Lock()
+        """Held by whoever changes what is served."""
         self._cache: tempfile.TemporaryDirectory[str] | None = None
 
     def cache_beside(self, cache: str, watched: Iterable[str]) -> str:
@@ -116,7 +125,8 @@ class Preview:
             return made.later.get(uri)
 
         self._later, self._folder = maker, folder
-        self._kept = {uri: kept for uri, kept in self._kept.items() if uri in made.pages}
+        kept = {**self._kept, **self._coming}
+        self._kept = {uri: kept[uri] for uri in made.pages if uri in kept}
 
     def fail(self, error: PullcordError) -> None:
         """Show on every page what is wrong, from now on."""
@@ -126,7 +136,7 @@ class Preview:
         """Return a build that never raises: it shows what is wrong, or that all is well again."""
 
         def build_or_tell() -> None:
-            with heard() as lines, _collected_later():
+            with self._changing, heard() as lines, _collected_later():
                 try:
                     build()
                 except (Exception, SystemExit) as error:  # MkDocs calls a build off by SystemExit
@@ -141,37 +151,48 @@ class Preview:
 
         def serve(asked: Mapping[str, Any], begin: Callable[..., Any]) -> Iterable[bytes]:
             path = str(asked["PATH_INFO"]).encode("latin-1").decode("utf-8", "replace")
-            make = self._later(path.removeprefix(mount))
+            uri = path.removeprefix(mount)
+            make = self._later(uri)
             if make:
                 return _made_now(path, make, begin)
-            uri = f"{path}index.html" if path.endswith("/") else path
-            kept = self._kept.get(f"{uri.removeprefix(mount).removesuffix('.html')}.md")
-            whole = partial(self._with_kept, inner, kept) if kept else inner
-            return _on_top(self._trouble, whole, asked, begin)
+            if uri.endswith(".html"):
+                return _on_top(self._trouble, partial(self._with_kept, inner, uri), asked, begin)
+            return _on_top(self._trouble, inner, asked, begin)
 
         return serve
 
     def _with_kept(
-        self, inner: App, kept: Kept, asked: Mapping[str, Any], begin: Callable[..., Any]
+        self, inner: App, uri: str, asked: Mapping[str, Any], begin: Callable[..., Any]
     ) -> Iterable[bytes]:
         """Serve a page; lay it beside the others first if the last build left it out.
 
         `inner` waits for a build to end, and only then says that there is no such file.
         """
-        told: list[Any] = []
-        body = inner(asked, lambda *given: told.extend(given))
-        if told[0].startswith("404"):
-            with self._laying:
-                path = self._folder / f"{kept.page.src_uri.removesuffix('.md')}.html"
-                path.parent.mkdir(parents=True, exist_ok=True)
-                path.write_text(kept.output, encoding="utf-8", errors="xmlcharrefreplace")
-                return inner(asked, begin)
+        for _ in range(_TRIES):
+            told: list[Any] = []
+            body = inner(asked, lambda *given, told=told: told.extend(given))
+            if not told[0].startswith("404") or not self._lay(uri):
+                break
         begin(*told)
         return body
 
+    def _lay(self, uri: str) -> bool:
+        """Write a page as it last came out, if the last good build left it out."""
+        with self._changing:
+            kept = self._kept.get(f"{uri.removesuffix('.html')}.md")
+            if kept is None:
+                return False
+            path = self._folder / uri
+            with suppress(OSError):
+                path.parent.mkdir(parents=True, exist_ok=True)
+                beside = path.with_suffix(".new")
+                beside.write_text(kept.output, encoding="utf-8", errors="xmlcharrefreplace")
+                beside.replace(path)
+            return path.exists()
+
     def come_to(self, surroundings: Sequence[object]) -> None:
-        """Note what stands around every page of this build: navigation, theme and settings."""
-        self._surroundings = repr(surroundings)
+        """Begin a build with what stands around every page: navigation, theme and settings."""
+        self._surroundings, self._coming = repr(surroundings), {}
 
     def kept(self, page: Page) -> Kept | None:
         """Return the page as it came out last time, if it would come out so again."""
@@ -180,14 +201,20 @@ class Preview:
         return kept if is_same else None
 
     def remember(self, page: Page, output: str, finding: Finding) -> None:
-        """Keep a page as it came out."""
+        """Note a page as it comes out; it is kept if the build ends well."""
         ids = frozenset(anchor_ids(page.html))
-        self._kept[page.src_uri] = Kept(page, self._surroundings, ids, output, cache(finding))
+        self._coming[page.src_uri] = Kept(page, self._surroundings, ids, output, cache(finding))
 
     def close(self) -> None:
         """Leave nothing behind."""
         if self._cache:
             self._cache.cleanup()
+
+
+def look_often(observer: Any) -> None:
+    """Have whatever watches for changes look for them more often; `observer` is watchdog's."""
+    for one in (observer, *observer.emitters):
+        one._timeout = LOOK_SECONDS
 
 
 @contextmanager
@@ -221,7 +248,8 @@ def surroundings(config: Any, nav: Any, titles: Iterable[str]) -> list[object]:
 
 def head_of(text: str) -> str:
     """Return the part of a Markdown page that can give it its title: up to its first heading."""
-    found = _FIRST_HEADING.search(text)
+    front = _FRONT_MATTER.match(text)
+    found = _FIRST_HEADING.search(text, front.end() if front else 0)
     return text[: found.end()] if found else text
 
 

@@ -25,7 +25,7 @@ _WALK = re.compile(
     r'<script type="application/json" id="pc-walk-data">.*?</template>\n?', re.DOTALL
 )
 """What the guided walk is made of, which no document with several procedures runs."""
-_SHEET_FOOT = re.compile(r"<style>:root \{ --pc-sheet-foot: .*?</style>\n?", re.DOTALL)
+_SHEET_FOOT = re.compile(r"<style>[^<]*--pc-sheet-foot:.*?</style>\n?", re.DOTALL)
 """The foot of printed sheets. It names one procedure's revision and holds for a whole document."""
 _DARK = re.compile(r'\[data-md-color-scheme="slate"\] (\{[^}]*\})')
 _LIGHT = re.compile(r'\[data-md-color-scheme(="default")?\]')
