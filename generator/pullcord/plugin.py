@@ -25,7 +25,7 @@ from pullcord.errors import PullcordError
 from pullcord.pages.address import HOME
 from pullcord.site import assets, beside, find, heading, offline, origin, policy, report, scripts
 from pullcord.site.made import Made, make_site, make_whole, nothing_made
-from pullcord.site.preview import Preview, head_of, look_often, surroundings
+from pullcord.site.preview import SETTLE_SECONDS, Preview, head_of, look_often, surroundings
 from pullcord.site.shards.join import make_joined
 from pullcord.site.shards.number import Shard
 from pullcord.site.shards.one import make_shard
@@ -262,6 +262,7 @@ class PullcordPlugin(BasePlugin[PullcordConfig]):  # type: ignore[no-untyped-cal
         """Let nothing stop a preview: what is wrong is shown on top of its pages."""
         if self._preview:
             look_often(server.observer)
+            server.build_delay = SETTLE_SECONDS
             server.builder = self._preview.careful(server.builder)
             server.set_app(self._preview.app(server.get_app(), server.mount_path))
         return server

@@ -36,6 +36,8 @@ INDEX = f"{ADDRESS}/search-"
 """How the addresses of the search index begin."""
 LOOK_SECONDS = 0.1
 """How long a preview rests between two looks for changes; MkDocs's own half a second is felt."""
+SETTLE_SECONDS = 0.05
+"""How long it waits for more changes before it builds; one that comes later gets a build too."""
 _TRIES = 3
 """How often a page is asked for that a build may have taken away again."""
 _REST_SECONDS = 1.0
