@@ -127,6 +127,7 @@ class PullcordPlugin(BasePlugin[PullcordConfig]):  # type: ignore[no-untyped-cal
         if self._preview:
             watched = (config.docs_dir, *config.watch)
             self.config.cache = self._preview.cache_beside(self.config.cache, watched)
+            self._preview.list_once(config.theme)
             config.theme.static_templates -= offline.FOR_SERVERS
 
     def on_pre_build(self, *, config: MkDocsConfig) -> None:

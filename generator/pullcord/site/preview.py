@@ -89,6 +89,8 @@ class Preview:
         self.compiled = Compiled()
         self.has_built = False
         """Whether there was a first build, good or not."""
+        self._templates: Sequence[str] = ()
+        """The files of the theme."""
         self._trouble = ""
         self._surroundings = ""
         self._kept: dict[str, Kept] = {}
@@ -100,6 +102,23 @@ class Preview:
         self._changing = Lock()
         """Held by whoever changes what is served."""
         self._cache: tempfile.TemporaryDirectory[str] | None = None
+
+    def list_once(self, theme: Any) -> None:
+        """Have MkDocs's `theme` list its files once: most are icons, many thousands of them.
+
+        A project's own changes to the theme come and go, and so its files are listed every time.
+        """
+        if theme.custom_dir:
+            return
+        make = theme.get_env
+
+        def get_env() -> Any:
+            env = make()
+            self._templates = self._templates or env.loader.list_templates()
+            env.loader.list_templates = lambda: self._templates
+            return env
+
+        theme.get_env = get_env
 
     def cache_beside(self, cache: str, watched: Iterable[str]) -> str:
         """Return the folder to keep things in: one that is not watched, or builds never end."""
