@@ -180,9 +180,10 @@ class PullcordPlugin(BasePlugin[PullcordConfig]):  # type: ignore[no-untyped-cal
         if self._preview is None:
             return
         self._preview.come_to(surroundings(config, nav, map(self._titled, nav.pages)))
+        may_leave_out = _is_alone(config)
         for file in files.documentation_pages():
             made = self._made.pages.get(file.src_uri)
-            kept = self._preview.kept(made) if made and _is_alone(config) else None
+            kept = self._preview.kept(made) if made and may_leave_out else None
             self._found[file.src_uri] = kept.finding if kept else tuple
             # A folder without a home page is not known for a site, and not replaced.
             if made and kept and isinstance(file, MadeFile) and made.src_uri != HOME:
