@@ -295,6 +295,33 @@ def test_ending_the_walk_leaves_one_at_the_step(library_site: Path, portrait: Pa
     assert abs(box["y"]) < 120
 
 
+def test_ending_the_walk_marks_the_step_one_is_at(library_site: Path, portrait: Page) -> None:
+    """Not the one that a link of the trail led to before."""
+    open_page(portrait, library_site, NO_SPARK)
+    begin(portrait)
+    answer(portrait, "dry, no smell")
+    answer(portrait)
+    portrait.locator(".pc-walk-trail summary").tap()
+    portrait.locator(".pc-walk-trail a").nth(1).tap()
+    portrait.locator("#step-make-ready.pc-here").wait_for()
+    answer(portrait)
+    last = here(portrait)
+    portrait.locator('[data-deed="end"]').tap()
+    assert last == "step-cap-off"
+    portrait.locator(f"#{last}:target").wait_for()
+
+
+def test_an_answer_opened_elsewhere_leaves_the_walk(library_site: Path, portrait: Page) -> None:
+    """Whoever opens an answer in another tab has not given it here."""
+    open_page(portrait, library_site, NO_SPARK)
+    begin(portrait)
+    at = here(portrait)
+    with portrait.context.expect_page():
+        portrait.locator(WAYS).first.click(modifiers=["Control"])
+    assert here(portrait) == at
+    assert trail(portrait) == []
+
+
 def test_the_keyboard_alone_will_do(demo_site: Path, portrait: Page) -> None:
     """Tab and Enter begin, answer and leave; digits go into the pad; Escape closes the list."""
     open_page(portrait, demo_site, DAMSON)
