@@ -79,8 +79,8 @@
     history.pushState({ pullcord: record }, "", "#" + id);
   }
 
-  // The browser's own way to a section scrolls to it first and tells of it twice: on a slow tablet
-  // that is half of what a tap takes.
+  // The browser's own way to a section scrolls to it first and tells of it twice, which makes a tap
+  // slower on a slow tablet.
   function answerWith(id, given) {
     enter(id, goneTo(id, given));
     show(sectionAt(id), "");
