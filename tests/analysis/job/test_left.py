@@ -142,7 +142,7 @@ SAID = {
     ),
     "no brakes": (
         ["{date: 2026-02-02, drains: [petrol, brake-fluid], disables: ignition}"],
-        ["The brake fluid is out", "The plug cap is off"],
+        ["The brake fluid is out", "Look that the plug cap is off"],
     ),
 }  # fmt: skip
 

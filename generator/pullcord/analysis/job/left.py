@@ -40,7 +40,9 @@ BEFORE = {
     "tyre-pressure": "A tyre was left under pressure: check it against its own figure first.",
     "spring-wound": "A spring was left wound up: keep clear of it until its wind is out.",
     "hot-parts": "It was warm when it was left: make sure that it is cold.",
-    "ignition-off": "The plug cap is off and tied away: leave it so until a step says otherwise.",
+    "ignition-off": (
+        "Look that the plug cap is off and tied away, and leave it so until a step says otherwise."
+    ),
 }
 """What to see to, for every condition someone must be told of."""
 
