@@ -11,7 +11,10 @@ from dataclasses import dataclass
 from pathlib import Path
 
 PULLCORD = (sys.executable, "-c", "from pullcord.cli import main; main()")
-_QUIET = {**os.environ, "NO_MKDOCS_2_WARNING": "1", "SOURCE_DATE_EPOCH": "1772323200"}
+_SET = {"NO_MKDOCS_2_WARNING": "1", "SOURCE_DATE_EPOCH": "1772323200"}
+_NOT_SET = {"PYTHONDONTWRITEBYTECODE"}
+"""An installed program is compiled once; one that runs from its sources would be every time."""
+_ENVIRONMENT = {key: value for key, value in os.environ.items() if key not in _NOT_SET} | _SET
 
 _WATCH = """
 import os, sys, time
@@ -47,7 +50,7 @@ def spend(command: Sequence[str], folder: Path, good: Sequence[int] = (0,)) -> S
     told, said = folder / "spent.txt", folder / "said.txt"
     with said.open("wb") as file:
         watched = (sys.executable, "-S", "-c", _WATCH, str(told), *command)
-        subprocess.run(watched, cwd=folder, stdout=file, stderr=file, env=_QUIET, check=True)
+        subprocess.run(watched, cwd=folder, stdout=file, stderr=file, env=_ENVIRONMENT, check=True)
     code, wall, cpu, held = map(float, told.read_text(encoding="ascii").split())
     if code not in good:
         text = said.read_text(encoding="utf-8", errors="replace")

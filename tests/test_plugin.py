@@ -11,12 +11,15 @@ import sys
 from collections.abc import Iterator
 from functools import cache
 from pathlib import Path
+from typing import Any
 from urllib.parse import unquote, urlsplit
 
 import pytest
+from mkdocs.commands import build as mkdocs_build
 from mkdocs.commands.build import build
 from mkdocs.config import load_config
 from mkdocs.config.defaults import MkDocsConfig
+from mkdocs.structure.pages import Page
 
 from pullcord.errors import FindingsError, SiteError
 from pullcord.plugin import build_site
@@ -479,6 +482,60 @@ def test_a_preview_shows_every_page_to_others(tmp_path: Path) -> None:
     config_file = write_shed(tmp_path, settings=f"{SETTINGS}hooks: [hook.py]\n")
     (tmp_path / "hook.py").write_text("def on_env(env, **_):\n    return env\n", encoding="utf-8")
     assert (preview_twice(config_file) / "procedures" / "dark-lamp.html").is_file()
+
+
+def pages_laid_out(monkeypatch: pytest.MonkeyPatch, config_file: Path) -> list[str]:
+    """Build a site and return the pages MkDocs itself laid out."""
+    seen: list[str] = []
+    lay_out = mkdocs_build._build_page
+
+    def lay_out_and_tell(page: Page, *given: Any, **named: Any) -> None:
+        seen.append(page.file.src_uri)
+        lay_out(page, *given, **named)
+
+    monkeypatch.setattr(mkdocs_build, "_build_page", lay_out_and_tell)
+    build_site(config_file, None, strict=False)
+    return seen
+
+
+def test_a_second_build_lays_out_nothing_of_ours_and_is_the_same(
+    config: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """What nothing was changed about comes from the folder of what is kept, byte for byte."""
+    site = build_site(config, None, strict=False)
+    first = site_bytes(site)
+    assert pages_laid_out(monkeypatch, config) == ["bench.md"]
+    assert site_bytes(site) == first
+
+
+def test_a_build_lays_out_what_has_changed(config: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """The pages of the other procedure stay, and say the same as in a build of everything."""
+    build_site(config, None, strict=False)
+    write_files(config.parent, {"procedures/dark-lamp.yaml": procedure("dark-lamp", "No light")})
+    seen = pages_laid_out(monkeypatch, config)
+    assert "procedures/dark-lamp.md" in seen
+    warm = site_bytes(config.parent / "site")
+    shutil.rmtree(config.parent / ".cache")
+    assert site_bytes(build_site(config, None, strict=False)) == warm
+
+
+@pytest.mark.parametrize(
+    ("more", "file", "text"),
+    [
+        ("hooks: [hook.py]\n", "hook.py", "def on_post_page(output, **_):\n    return output\n"),
+        ("theme: {name: material, custom_dir: own}\n", "own/any.html", "any"),
+    ],
+    ids=["a hook", "a theme of one's own"],
+)
+def test_whoever_may_change_pages_is_given_all_of_them(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, more: str, file: str, text: str
+) -> None:
+    """Another may print the hour of the day: no page is taken from what was kept."""
+    settings = SETTINGS.replace("theme: material\n", "") if "theme" in more else SETTINGS
+    config_file = write_shed(tmp_path, settings=settings + more)
+    write_files(tmp_path, {file: text})
+    build_site(config_file, None, strict=False)
+    assert "procedures/dark-lamp.md" in pages_laid_out(monkeypatch, config_file)
 
 
 def test_a_page_loads_one_style_and_one_script_of_ours(config: Path) -> None:

@@ -23,19 +23,23 @@ from mkdocs.structure.toc import AnchorLink, TableOfContents
 from pullcord.drawing.cache import trim
 from pullcord.errors import PullcordError
 from pullcord.pages.address import HOME
+from pullcord.pages.page import Page as MadePage
 from pullcord.site import assets, beside, find, heading, offline, origin, policy, report, scripts
+from pullcord.site.around import head_of, surroundings
+from pullcord.site.listing import list_without_hidden
 from pullcord.site.made import Made, make_site, make_whole, nothing_made
-from pullcord.site.preview import SETTLE_SECONDS, Preview, head_of, look_often, surroundings
+from pullcord.site.preview import SETTLE_SECONDS, Preview, look_often
 from pullcord.site.shards.join import make_joined
 from pullcord.site.shards.number import Shard
 from pullcord.site.shards.one import make_shard
+from pullcord.site.shelf import Shelf, shelf_for
 from pullcord.source.places import site_templates
 
 log = get_plugin_logger("pullcord")
 ELSEWHERE = "pullcord-elsewhere.html"
 """Of our theme folder: prints nothing."""
-THEMES_OWN = "material/"
-"""How the names of the plugins that come with the theme begin."""
+QUIET = {"pullcord", offline.SEARCH}
+"""Plugins that do not mind whether a page is part of every build."""
 FIRST, LAST = 100, -1000  # before whoever reads what we set, after whoever still writes files
 
 
@@ -105,6 +109,7 @@ class PullcordPlugin(BasePlugin[PullcordConfig]):  # type: ignore[no-untyped-cal
     _swaps = True
     _place: beside.Beside | None = None
     _preview: Preview | None = None
+    _shelf: Shelf | None = None
     _made = Made({}, "", "", (), ())
     _found: dict[str, find.Finding]
     """What gives what can be found, by page, in the order of the pages."""
@@ -122,12 +127,12 @@ class PullcordPlugin(BasePlugin[PullcordConfig]):  # type: ignore[no-untyped-cal
             self._place = beside.claim(Path(config.site_dir)) if self._swaps else None
             if self._place:
                 config.site_dir = str(self._place.new)
+        list_without_hidden(config.theme)
         folders = origin.folders_to_read(config.config_file_path, self.config)
         config.watch.extend(map(str, (*folders, *self.config.templates)))
         if self._preview:
             watched = (config.docs_dir, *config.watch)
             self.config.cache = self._preview.cache_beside(self.config.cache, watched)
-            self._preview.list_once(config.theme)
             config.theme.static_templates -= offline.FOR_SERVERS
 
     def on_pre_build(self, *, config: MkDocsConfig) -> None:
@@ -153,14 +158,14 @@ class PullcordPlugin(BasePlugin[PullcordConfig]):  # type: ignore[no-untyped-cal
     def on_files(self, files: Files, *, config: MkDocsConfig) -> None:
         """Add pages and assets; a file of the project's own at the same address wins."""
         offline.drop_needless(files, config)
-        repository = origin.repository_of(config.docs_dir)
+        edit_uri = origin.edit_uris(config.docs_dir)
         for uri, made in self._made.pages.items():
             if files.get_file_from_path(uri):
                 raise PluginError(f"{uri} is the address of a page Pullcord makes: rename yours")
             in_nav = made.in_nav and config.nav is None
             level = InclusionLevel.INCLUDED if in_nav else InclusionLevel.NOT_IN_NAV
             file = MadeFile.generated(config, uri, content="", inclusion=level)
-            file.edit_uri = origin.edit_uri(made.source, config.docs_dir, repository)
+            file.edit_uri = edit_uri(made.source)
             files.append(file)
             if config.nav is None:  # A navigation of the project's own gives pages its own titles.
                 FinishedPage(None, file, config)
@@ -176,18 +181,31 @@ class PullcordPlugin(BasePlugin[PullcordConfig]):  # type: ignore[no-untyped-cal
 
     @event_priority(LAST)
     def _leave_out(self, nav: Navigation, *, config: MkDocsConfig, files: Files) -> None:
-        """In a preview, leave out what it still has from last time."""
-        if self._preview is None:
-            return
-        self._preview.come_to(surroundings(config, nav, map(self._titled, nav.pages)))
+        """Leave out what would come out as it did before, where nobody wants to see it again."""
+        around = surroundings(config, nav, map(self._titled, nav.pages))
         may_leave_out = _is_alone(config)
+        self._shelf = None
+        if self._preview:
+            self._preview.come_to(around)
+        elif self._place and may_leave_out and not config.theme.custom_dir:
+            self._shelf = shelf_for(Path(self.config.cache), around, site_templates() / "theme")
         for file in files.documentation_pages():
             made = self._made.pages.get(file.src_uri)
-            kept = self._preview.kept(made) if made and may_leave_out else None
-            self._found[file.src_uri] = kept.finding if kept else tuple
+            self._found[file.src_uri] = tuple  # Until the page is built; the order stays.
+            if made and isinstance(file, MadeFile) and may_leave_out:
+                self._leave_out_if_kept(file, made, config)
+
+    def _leave_out_if_kept(self, file: MadeFile, made: MadePage, config: MkDocsConfig) -> None:
+        kept = self._preview.kept(made) if self._preview else None
+        if kept:
+            self._found[made.src_uri] = kept.finding
             # A folder without a home page is not known for a site, and not replaced.
-            if made and kept and isinstance(file, MadeFile) and made.src_uri != HOME:
+            if made.src_uri != HOME:
                 file.leave_out(heading.as_html(made.title), kept.ids, config)
+        elif self._shelf and self._shelf.lay(made, file.edit_uri, Path(file.abs_dest_path)):
+            if made.in_search:
+                self._found[made.src_uri] = find.finding_of(made, file.url, self._shelf.folder)
+            file.leave_out(heading.as_html(made.title), heading.anchor_ids(made.html), config)
 
     on_nav = CombinedEvent(_put_first, _leave_out)
 
@@ -239,7 +257,10 @@ class PullcordPlugin(BasePlugin[PullcordConfig]):  # type: ignore[no-untyped-cal
             self._preview.remember(made, output, self._found.get(page.file.src_uri, tuple))
             return output
         allowed = policy.inline_scripts(output, page.content or "")
-        return policy.with_policy(scripts.fetched_early(scripts.ours_first(output)), allowed)
+        output = policy.with_policy(scripts.fetched_early(scripts.ours_first(output)), allowed)
+        if self._shelf and made.src_uri not in self._made.elsewhere:
+            self._shelf.put(made, page.file.edit_uri, output)
+        return output
 
     @event_priority(LAST)
     def on_post_build(self, *, config: MkDocsConfig) -> None:
@@ -290,8 +311,7 @@ class PullcordPlugin(BasePlugin[PullcordConfig]):  # type: ignore[no-untyped-cal
 
 def _is_alone(config: MkDocsConfig) -> bool:
     """Say whether nobody else may want to see, or change, every page in every build."""
-    others = [name for name in config.plugins if not name.startswith(THEMES_OWN)]
-    return others == ["pullcord"] and not config.hooks
+    return config.plugins.keys() <= QUIET and not config.hooks
 
 
 def build_site(

@@ -9,7 +9,7 @@ from pathlib import Path
 import pytest
 
 from pullcord.errors import SiteError
-from pullcord.site.origin import build_date, edit_uri, folders_to_read, repository_of
+from pullcord.site.origin import build_date, edit_uris, folders_to_read
 from pullcord.source.places import shipped_procedures
 
 
@@ -106,9 +106,9 @@ def test_edit_link(source: str, expected: str | None, tmp_path: Path) -> None:
     docs = tmp_path / "repo" / "shed" / "docs"
     docs.mkdir(parents=True)
     (tmp_path / "repo" / ".git").mkdir()
-    assert edit_uri(tmp_path / source, str(docs), repository_of(str(docs))) == expected
+    assert edit_uris(str(docs))(tmp_path / source) == expected
 
 
 def test_page_without_a_source_has_no_edit_link(tmp_path: Path) -> None:
     """A page made from many files is edited in none."""
-    assert edit_uri(None, str(tmp_path), tmp_path) is None
+    assert edit_uris(str(tmp_path))(None) is None

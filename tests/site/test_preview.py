@@ -4,17 +4,15 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable
 from pathlib import Path
-from types import SimpleNamespace
 from typing import Any
 
 import pytest
-from jinja2 import Environment, FileSystemLoader
 from watchdog.events import FileSystemEventHandler
 from watchdog.observers.polling import PollingObserver
 
 from pullcord.pages.page import Page
 from pullcord.site.made import Made
-from pullcord.site.preview import LOOK_SECONDS, Preview, head_of, look_often
+from pullcord.site.preview import LOOK_SECONDS, Preview, look_often
 
 URI, ADDRESS = "procedures/lamp.md", "/procedures/lamp.html"
 LAMP = Page(URI, "Lamp", "<p>lamp</p>", ())
@@ -107,42 +105,6 @@ def test_a_folder_that_takes_nothing(tmp_path: Path) -> None:
     (tmp_path / "procedures").write_text("no folder", encoding="utf-8")
     built(preview, tmp_path, LAMP)
     assert ask(preview, tmp_path)[0] == "404 Not Found"
-
-
-@pytest.mark.parametrize(
-    ("text", "head"),
-    [
-        ("# Lamp\n\nText\n", "# Lamp"),
-        ("Text\n\nLamp\n====\n\nMore\n", "Text\n\nLamp\n===="),
-        ("---\n# a remark\ntitle: Lamp\n---\n\n# Head\nText\n",
-         "---\n# a remark\ntitle: Lamp\n---\n\n# Head"),
-        ("no heading\n", "no heading\n"),
-    ],
-)  # fmt: skip
-def test_what_can_give_a_page_its_title(text: str, head: str) -> None:
-    """Front matter is whole, whatever stands in it; below the first heading nothing counts."""
-    assert head_of(text) == head
-
-
-@pytest.mark.parametrize(("own", "walks"), [("", 1), ("own", 2)])
-def test_the_files_of_the_theme_are_listed_once(own: str, walks: int, tmp_path: Path) -> None:
-    """Unless the project has a folder of its own for them."""
-    (tmp_path / "page.html").write_text("page", encoding="utf-8")
-    walked: list[Path] = []
-
-    class Loader(FileSystemLoader):
-        def list_templates(self) -> list[str]:
-            walked.append(tmp_path)
-            return super().list_templates()
-
-    preview = Preview()
-    for _ in range(2):
-        theme = SimpleNamespace(
-            custom_dir=own, get_env=lambda: Environment(loader=Loader(tmp_path), autoescape=True)
-        )
-        preview.list_once(theme)
-        assert theme.get_env().list_templates() == ["page.html"]
-    assert len(walked) == walks
 
 
 def test_changes_are_looked_for_often(tmp_path: Path) -> None:

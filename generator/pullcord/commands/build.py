@@ -6,6 +6,7 @@ from pathlib import Path
 
 import click
 
+from pullcord.commands.garbage import garbage_collected_seldom
 from pullcord.commands.kinds import EXISTING_FILE, FOLDER
 from pullcord.commands.say import or_say_why
 from pullcord.errors import SiteError
@@ -34,7 +35,7 @@ def build(config: Path, site_dir: Path | None, strict: bool, shard: Shard | None
     """Build the site. A build that fails leaves the last good site in place."""
     from pullcord.plugin import build_shard, build_site  # A check must not wait for MkDocs.
 
-    with or_say_why():
+    with or_say_why(), garbage_collected_seldom():
         if shard:
             place = build_shard(config, site_dir, strict, shard)
             click.echo(f"Shard {shard} is in {place}")

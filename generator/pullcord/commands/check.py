@@ -2,15 +2,12 @@
 
 from __future__ import annotations
 
-import atexit
-import gc
 import sys
-from collections.abc import Iterator
-from contextlib import contextmanager
 from pathlib import Path
 
 import click
 
+from pullcord.commands.garbage import garbage_collected_seldom
 from pullcord.commands.kinds import EXISTING
 from pullcord.commands.say import TEXT, print_report
 from pullcord.errors import FindingsError, PullcordError
@@ -40,11 +37,9 @@ def check(paths: tuple[Path, ...], strict: bool, form: str) -> None:
     Without one, the project in the present folder is checked, or the procedures that come with
     Pullcord.
     """
-    # All that was read need not be taken apart, piece by piece, when the process ends.
-    atexit.register(gc.freeze)
     try:
         choice = choose(paths)
-        with _garbage_collected_seldom():
+        with garbage_collected_seldom():
             project = load_chosen(choice)
     except FindingsError as error:
         print_report(Report(error.findings), form)
@@ -58,24 +53,6 @@ def check(paths: tuple[Path, ...], strict: bool, form: str) -> None:
     print_report(report, form)
     _say_what_else(report, project, choice)
     sys.exit(any(strict or each.severity is Severity.ERROR for each in report.findings))
-
-
-@contextmanager
-def _garbage_collected_seldom() -> Iterator[None]:
-    """Let Python look for garbage among new things only, and not so often.
-
-    Nearly all that is read is kept to the end: looking through it again and again, as Python
-    otherwise does, takes a tenth of the time.
-    """
-    before = gc.get_threshold()
-    gc.set_threshold(50_000, 1000, 1000)
-    try:
-        yield
-    finally:
-        # All that is there counts as old from here on, without having been looked through.
-        gc.freeze()
-        gc.unfreeze()
-        gc.set_threshold(*before)
 
 
 def _say_what_else(report: Report, project: Project, choice: Choice) -> None:

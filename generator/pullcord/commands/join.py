@@ -6,6 +6,7 @@ from pathlib import Path
 
 import click
 
+from pullcord.commands.garbage import garbage_collected_seldom
 from pullcord.commands.kinds import EXISTING_FILE, FOLDER
 from pullcord.commands.say import or_say_why
 from pullcord.source.choice import SETTINGS
@@ -24,5 +25,5 @@ def join(shards: tuple[Path, ...], config: Path, site_dir: Path | None, strict: 
     """
     from pullcord.plugin import join_site  # A check must not wait for MkDocs to be loaded.
 
-    with or_say_why():
+    with or_say_why(), garbage_collected_seldom():
         click.echo(f"The site is in {join_site(config, site_dir, strict, shards)}")

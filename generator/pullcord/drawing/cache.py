@@ -57,13 +57,23 @@ def keep(folder: Path | None, key: Iterable[str], make: Callable[[], bytes]) -> 
     """
     if folder is None:
         return make()
-    path = _place(folder, key)
-    kept = _read(path)
+    words = tuple(key)
+    kept = find(folder, words)
     if kept is None:
         kept = make()
-        with suppress(*_NO_PLACE):
-            _write(path, kept)
+        put(folder, words, kept)
     return kept
+
+
+def find(folder: Path, key: Iterable[str]) -> bytes | None:
+    """Return what was kept for the key, None when nothing sound is there."""
+    return _read(_place(folder, key))
+
+
+def put(folder: Path, key: Iterable[str], content: bytes) -> None:
+    """Keep bytes for a key, as `keep` would have done."""
+    with suppress(*_NO_PLACE):
+        _write(_place(folder, key), content)
 
 
 def keep_value(

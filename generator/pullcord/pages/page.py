@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -16,6 +17,13 @@ class Heading:
     title: str
     level: int
     children: tuple[Heading, ...] = ()
+
+
+def flat(headings: Iterable[Heading]) -> Iterable[Heading]:
+    """Yield the headings with those below them, in reading order."""
+    for heading in headings:
+        yield heading
+        yield from flat(heading.children)
 
 
 @dataclass(frozen=True)

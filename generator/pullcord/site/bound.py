@@ -6,6 +6,7 @@ from collections.abc import Callable, Iterable, Mapping, Sequence
 from functools import partial
 from pathlib import PurePosixPath
 
+from pullcord.drawing.cache import keep
 from pullcord.pages.address import BINDER, is_for_authors, one_file_uri
 from pullcord.pages.binder.bind import Inside, bind, dark_by_tablet
 from pullcord.pages.kit import Kit, template_folders
@@ -64,9 +65,15 @@ def single_files(
 
 
 def _bound(kit: Kit, title: str, pages: Sequence[Page], inside: Inside) -> bytes:
-    html = bind(kit, title, pages, inside)
-    slipped_in = "".join(page.html for page in pages)
-    return with_policy(html, inline_scripts(html, slipped_in)).encode()
+    def made() -> bytes:
+        html = bind(kit, title, pages, inside)
+        slipped_in = "".join(page.html for page in pages)
+        return with_policy(html, inline_scripts(html, slipped_in)).encode()
+
+    told = (text for page in pages for text in (page.src_uri, page.title, page.html))
+    headings = repr([page.headings for page in pages])
+    key = ("bound file", kit.digest, title, *told, headings, *inside.styles, *inside.scripts)
+    return keep(kit.settings.cache_folder, key, made)
 
 
 def _styles(kit: Kit, files: Mapping[str, bytes]) -> list[str]:

@@ -9,11 +9,16 @@ from html import unescape
 from pathlib import Path
 from typing import Any
 
+from pydantic import TypeAdapter
+
+from pullcord.drawing.cache import keep_value
+from pullcord.pages.page import Page, flat
 from pullcord.pages.search.entry import Entry as Entry
 from pullcord.pages.search.index import index_files
 from pullcord.pages.search.sections import weighed_entries
 from pullcord.site.assets import ADDRESS, Asset
 
+_FILES = TypeAdapter(dict[str, str])
 Finding = Callable[[], tuple[Entry, ...]]
 """Gives what can be found on a page."""
 
@@ -29,6 +34,12 @@ def finding(page: Any, folder: Path | None = None) -> Finding:
     return partial(_entries, folder, unescape(page.title), titles, page.content, page.url)
 
 
+def finding_of(page: Page, url: str, folder: Path | None) -> Finding:
+    """Return the same for a page of ours that MkDocs has no part in."""
+    titles = {heading.id: heading.title for heading in flat(page.headings)}
+    return partial(_entries, folder, page.title, titles, str(page.html), url)
+
+
 def _entries(
     folder: Path | None, title: str, titles: Mapping[str, str], html: str, url: str
 ) -> tuple[Entry, ...]:
@@ -36,9 +47,11 @@ def _entries(
     return tuple(replace(entry, href=url + entry.href) for entry in found)
 
 
-def index_assets(entries: Iterable[Entry]) -> Iterator[Asset]:
-    """Yield the files of the index."""
-    files: Mapping[str, str] = index_files(tuple(entries))
+def index_assets(entries: Iterable[Entry], folder: Path | None = None) -> Iterator[Asset]:
+    """Yield the files of the index, which are kept in the folder."""
+    listed = tuple(entries)
+    key = ("search index", repr(listed))
+    files = keep_value(folder, key, _FILES, lambda: dict(index_files(listed)))
     for name, script in files.items():
         yield Asset(f"{ADDRESS}/{name}", script.encode())
 

@@ -6,6 +6,7 @@ import os
 from collections.abc import Callable, Iterable, Mapping
 from concurrent.futures import ThreadPoolExecutor
 from dataclasses import dataclass, field, replace
+from functools import partial
 from itertools import chain
 from pathlib import Path
 from typing import Any
@@ -56,10 +57,14 @@ class ReadSite:
     """What the author should be told."""
 
 
-def write_index(folder: Path, found: Found) -> None:
+def write_index(cache: Path | None, folder: Path, found: Found) -> None:
     """Write the search index into a new site. Raises OSError."""
-    for asset in index_assets(chain.from_iterable(found.values())):
+    for asset in index_assets(chain.from_iterable(found.values()), cache):
         (folder / asset.uri).write_bytes(asset.content)
+
+
+def _write_new_index(folder: Path, found: Found) -> None:
+    write_index(None, folder, found)
 
 
 @dataclass(frozen=True)
@@ -78,7 +83,7 @@ class Made:
     """Files made when they are called for, by address: what is printed, and what is bound."""
     elsewhere: frozenset[str] = frozenset()
     """Addresses among `pages` that are known, and written by another build."""
-    finish: Callable[[Path, Found], None] = write_index
+    finish: Callable[[Path, Found], None] = _write_new_index
     """What is left to be done in the new site's folder when all pages are written."""
 
     def whole(self) -> Made:
@@ -147,6 +152,7 @@ def made_of(
         assets=(*joined(site.assets, _shipped()), *photo_assets(site.project)),
         notes=site.notes,
         later=later,
+        finish=partial(write_index, site.kit.settings.cache_folder),
     )
 
 

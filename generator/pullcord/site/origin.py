@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 import os
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from datetime import UTC, datetime
+from functools import cache
 from pathlib import Path
 from typing import Protocol
 
@@ -120,20 +121,20 @@ def build_date(environment: Mapping[str, str]) -> str:
     return f"{moment:%Y-%m-%d}"
 
 
-def repository_of(docs_dir: str) -> Path:
-    """Return the nearest folder above the pages that holds `.git`, else the one they lie in."""
-    docs = Path(docs_dir).resolve()
-    return next((folder for folder in docs.parents if (folder / ".git").exists()), docs.parent)
+def edit_uris(docs_dir: str) -> Callable[[Path | None], str | None]:
+    """Return what gives the way from the pages' folder to a source file that has one.
 
-
-def edit_uri(source: Path | None, docs_dir: str, repository: Path) -> str | None:
-    """Return the way from the pages' folder to a source file, if it lies in the repository.
-
-    What lies in an installed package is nobody's to edit.
+    That is a file in the nearest folder above the pages that holds `.git`, else in the one they lie
+    in. What lies in an installed package is nobody's to edit.
     """
-    if source is None:
-        return None
-    file = source.resolve()
-    if Path(pullcord.__file__).parent in file.parents or repository not in file.parents:
-        return None
-    return Path(os.path.relpath(file, Path(docs_dir).resolve())).as_posix()
+    docs, package = Path(docs_dir).resolve(), Path(pullcord.__file__).parent
+    repository = next((each for each in docs.parents if (each / ".git").exists()), docs.parent)
+
+    @cache
+    def edit_uri(source: Path | None) -> str | None:
+        file = source.resolve() if source else package
+        if package in (file, *file.parents) or repository not in file.parents:
+            return None
+        return Path(os.path.relpath(file, docs)).as_posix()
+
+    return edit_uri

@@ -9,8 +9,6 @@ from __future__ import annotations
 
 import gc
 import mimetypes
-import os
-import re
 import tempfile
 from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from contextlib import contextmanager, suppress
@@ -42,8 +40,6 @@ _TRIES = 3
 """How often a page is asked for that a build may have taken away again."""
 _REST_SECONDS = 1.0
 """How long after a build garbage is looked for."""
-_FRONT_MATTER = re.compile(r"\ufeff?---\s*$.*?^(---|\.\.\.)\s*$", re.MULTILINE | re.DOTALL)
-_FIRST_HEADING = re.compile(r"^(#.*|=+[ \t]*)$", re.MULTILINE)
 App = Callable[[Mapping[str, Any], Callable[..., Any]], Iterable[bytes]]
 """A WSGI application (PEP 3333)."""
 
@@ -89,8 +85,6 @@ class Preview:
         self.compiled = Compiled()
         self.has_built = False
         """Whether there was a first build, good or not."""
-        self._templates: Sequence[str] = ()
-        """The files of the theme."""
         self._trouble = ""
         self._surroundings = ""
         self._kept: dict[str, Kept] = {}
@@ -102,23 +96,6 @@ class Preview:
         self._changing = Lock()
         """Held by whoever changes what is served."""
         self._cache: tempfile.TemporaryDirectory[str] | None = None
-
-    def list_once(self, theme: Any) -> None:
-        """Have MkDocs's `theme` list its files once: most are icons, many thousands of them.
-
-        A project's own changes to the theme come and go, and so its files are listed every time.
-        """
-        if theme.custom_dir:
-            return
-        make = theme.get_env
-
-        def get_env() -> Any:
-            env = make()
-            self._templates = self._templates or env.loader.list_templates()
-            env.loader.list_templates = lambda: self._templates
-            return env
-
-        theme.get_env = get_env
 
     def cache_beside(self, cache: str, watched: Iterable[str]) -> str:
         """Return the folder to keep things in: one that is not watched, or builds never end."""
@@ -212,7 +189,7 @@ class Preview:
             return path.exists()
 
     def come_to(self, surroundings: Sequence[object]) -> None:
-        """Begin a build with what stands around every page: navigation, theme and settings."""
+        """Begin a build with what stands around every page."""
         self._surroundings, self._coming = repr(surroundings), {}
 
     def kept(self, page: Page) -> Kept | None:
@@ -253,32 +230,6 @@ def _collected_later() -> Iterator[None]:
 
 def _nothing(uri: str) -> None:
     """Make nothing: before the first good build there is nothing to be made."""
-
-
-def surroundings(config: Any, nav: Any, titles: Iterable[str]) -> list[object]:
-    """Return what the theme prints around a page, or prints it by.
-
-    `config` and `nav` are MkDocs's. Pages have no titles before they are read, hence the `titles`.
-    """
-    told = {key: value for key, value in config.items() if key not in ("plugins", "hooks", "theme")}
-    theme = {key: config.theme[key] for key in sorted(config.theme)}
-    folders = [config.theme.custom_dir] if config.theme.custom_dir else []
-    files = [file for folder in folders for file in _files(Path(folder))]
-    return [str(nav), repr(told), repr(theme), files, *titles]
-
-
-def head_of(text: str) -> str:
-    """Return the part of a Markdown page that can give it its title: up to its first heading."""
-    front = _FRONT_MATTER.match(text)
-    found = _FIRST_HEADING.search(text, front.end() if front else 0)
-    return text[: found.end()] if found else text
-
-
-def _files(folder: Path) -> list[tuple[str, int, int]]:
-    """Return every file of a folder with its time and size."""
-    paths = (Path(parent, name) for parent, _, names in os.walk(folder) for name in names)
-    found = ((path, path.stat()) for path in paths if path.is_file())
-    return sorted((str(path), stat.st_mtime_ns, stat.st_size) for path, stat in found)
 
 
 def _made_now(path: str, make: Callable[[], bytes], begin: Callable[..., Any]) -> Iterable[bytes]:

@@ -13,7 +13,7 @@ from pullcord.drawing.cache import keep
 from pullcord.pages.binder.rehome import home_of, inner_id, rehome
 from pullcord.pages.imprint import Imprint, imprint
 from pullcord.pages.kit import Kit, render
-from pullcord.pages.page import Heading, Page
+from pullcord.pages.page import Page, flat
 from pullcord.pages.search.entry import Entry
 from pullcord.pages.search.index import index_files
 from pullcord.pages.search.sections import weighed_entries
@@ -115,13 +115,6 @@ def _entries(folder: Path | None, page: Page, homes: Mapping[str, str]) -> Itera
     for entry in weighed_entries(folder, page.title, headings, str(page.html)):
         fragment = entry.href.removeprefix("#")
         yield replace(entry, href=f"#{inner_id(home, fragment)}" if fragment else f"#{home or TOP}")
-
-
-def flat(headings: Iterable[Heading]) -> Iterable[Heading]:
-    """Yield the headings with those below them, in reading order."""
-    for heading in headings:
-        yield heading
-        yield from flat(heading.children)
 
 
 def _in_order(files: Mapping[str, str]) -> Iterable[str]:

@@ -49,7 +49,7 @@ def make_joined(folders: Sequence[Path], config: Any, options: Options) -> Made:
     return replace(
         made_of(site, [*rest, *outline], later),
         elsewhere=frozenset(page.src_uri for page in outline),
-        finish=partial(_write_joined, shards),
+        finish=partial(_write_joined, shards, kit.settings.cache_folder),
     ).whole()
 
 
@@ -94,7 +94,7 @@ def _check_same(one_name: str, one: Stamp, other_name: str, other: Stamp) -> Non
         raise SiteError(f"{one_name} and {other_name} do not go together. They have\n{lines}")
 
 
-def _write_joined(shards: Shards, folder: Path, found: Found) -> None:
+def _write_joined(shards: Shards, cache: Path | None, folder: Path, found: Found) -> None:
     """Copy what the shards hold into the new site, and write the index of all."""
     ready: dict[str, Any] = {}
     for shard, manifest in shards.items():
@@ -104,7 +104,7 @@ def _write_joined(shards: Shards, folder: Path, found: Found) -> None:
             target.parent.mkdir(parents=True, exist_ok=True)
             target.write_bytes(read_part(shard, manifest, uri))
     # The order is that of the pages, not of the shards: what stands earlier is found first.
-    write_index(folder, {uri: ready.get(uri, entries) for uri, entries in found.items()})
+    write_index(cache, folder, {uri: ready.get(uri, entries) for uri, entries in found.items()})
 
 
 def _site_files(manifest: Manifest) -> Iterator[str]:
