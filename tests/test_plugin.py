@@ -519,6 +519,32 @@ def test_a_build_lays_out_what_has_changed(config: Path, monkeypatch: pytest.Mon
     assert site_bytes(build_site(config, None, strict=False)) == warm
 
 
+def test_a_build_of_another_day_is_dated_anew(
+    config: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Pages that say the same are not laid out for it; every file says the day of its build."""
+    monkeypatch.setenv("SOURCE_DATE_EPOCH", "1772323200")
+    build_site(config, None, strict=False)
+    monkeypatch.setenv("SOURCE_DATE_EPOCH", "1772409600")
+    assert pages_laid_out(monkeypatch, config) == ["bench.md"]
+    warm = site_bytes(config.parent / "site")
+    pages = [uri for uri in warm if uri.endswith(".html")]
+    assert [uri for uri in pages if b"Built on 2026-03-02" not in warm[uri]] == []
+    shutil.rmtree(config.parent / ".cache")
+    assert site_bytes(build_site(config, None, strict=False)) == warm
+
+
+@pytest.mark.parametrize("options", [[], ["--dirty"]], ids=["a build", "a partial build"])
+def test_no_page_is_left_without_its_date(config: Path, options: list[str]) -> None:
+    """Neither ours nor the project's own holds a mark where a day or a revision should stand."""
+    write_files(config.parent, {"docs/bench.md": "# Other bench\n"})
+    assert mkdocs(config, *options, SOURCE_DATE_EPOCH="1772323200").returncode == 0
+    pages = (config.parent / "site").rglob("*.html")
+    texts = {page.name: page.read_text(encoding="utf-8") for page in pages}
+    assert [name for name in texts if "Built on 2026-03-01" not in texts[name]] == []
+    assert [name for name in texts if "\ufdd0" in texts[name] or "\\fdd0" in texts[name]] == []
+
+
 @pytest.mark.parametrize(
     ("more", "file", "text"),
     [

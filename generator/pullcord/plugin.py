@@ -202,7 +202,9 @@ class PullcordPlugin(BasePlugin[PullcordConfig]):  # type: ignore[no-untyped-cal
             # A folder without a home page is not known for a site, and not replaced.
             if made.src_uri != HOME:
                 file.leave_out(heading.as_html(made.title), kept.ids, config)
-        elif self._shelf and self._shelf.lay(made, file.edit_uri, Path(file.abs_dest_path)):
+        elif self._shelf and self._shelf.lay(
+            made, file.edit_uri, Path(file.abs_dest_path), self._made.dated
+        ):
             if made.in_search:
                 self._found[made.src_uri] = find.finding_of(made, file.url, self._shelf.folder)
             file.leave_out(heading.as_html(made.title), heading.anchor_ids(made.html), config)
@@ -249,18 +251,16 @@ class PullcordPlugin(BasePlugin[PullcordConfig]):  # type: ignore[no-untyped-cal
 
     @event_priority(LAST)
     def on_post_page(self, output: str, *, page: Page, config: MkDocsConfig) -> str:
-        """Let only the theme's scripts and ours run in a page of ours; a preview adds its own."""
+        """Finish a page; what is kept of it for the next build has no date yet."""
         made = self._made.pages.get(page.file.src_uri)
-        if made is None or (self._place is None and self._preview is None):
-            return output
-        if self._preview:
+        if made and self._preview:
             self._preview.remember(made, output, self._found.get(page.file.src_uri, tuple))
-            return output
-        allowed = policy.inline_scripts(output, page.content or "")
-        output = policy.with_policy(scripts.fetched_early(scripts.ours_first(output)), allowed)
-        if self._shelf and made.src_uri not in self._made.elsewhere:
-            self._shelf.put(made, page.file.edit_uri, output)
-        return output
+        elif made and self._place:
+            allowed = policy.inline_scripts(output, page.content or "")
+            output = policy.with_policy(scripts.fetched_early(scripts.ours_first(output)), allowed)
+            if self._shelf and made.src_uri not in self._made.elsewhere:
+                self._shelf.put(made, page.file.edit_uri, output)
+        return self._made.dated(output)
 
     @event_priority(LAST)
     def on_post_build(self, *, config: MkDocsConfig) -> None:

@@ -2,16 +2,11 @@
 
 from __future__ import annotations
 
-import re
-from dataclasses import replace
-
 import pytest
 
 from tests.pages.make import (
-    DIGEST,
     KIT,
     NO_SPARK,
-    SETTINGS,
     WONT_IDLE,
     example_pages,
     pages_of,
@@ -43,28 +38,6 @@ def test_the_pages_of_a_site() -> None:
     ]
     in_nav = [page.src_uri for page in example_pages().values() if page.in_nav]
     assert in_nav == ["index.md", "procedures.md", "how-to-read.md"]
-
-
-@pytest.mark.parametrize("uri", URIS)
-def test_every_page_carries_its_age_and_what_goes_before_it(uri: str) -> None:
-    """Build date, revision, the procedure's own revision, the deferral, once a page."""
-    (foot,) = tree_of(example_pages()[uri]).all("pc-imprint")
-    assert "Built on 2026-03-01" in foot.text
-    assert "revision a1b2c3d" in foot.text
-    assert (f"Procedure: revision {DIGEST}" in foot.text) == uri.startswith("procedures/")
-    for line in KIT.standing.deferral:
-        assert line in foot.text
-    assert "data-search-exclude" in foot.attrs
-
-
-@pytest.mark.parametrize("uri", URIS)
-def test_every_sheet_carries_it_too(uri: str) -> None:
-    """The foot of each printed sheet: date, revision, and what goes before the sheet."""
-    (style,) = tree_of(example_pages()[uri]).tags("style")
-    printed = css_text(style.text)
-    assert "Built on 2026-03-01" in printed
-    assert "revision a1b2c3d" in printed
-    assert KIT.words["sheet_deferral"] in printed
 
 
 def test_the_deferral_names_manual_codes_and_licensed_work() -> None:
@@ -99,12 +72,6 @@ def test_the_same_files_give_the_same_bytes() -> None:
     assert again == example_pages()
 
 
-def test_an_unknown_revision_is_said_to_be_unknown() -> None:
-    """A page never looks dated when nobody recorded the revision."""
-    page = pages_of(procedure(WONT_IDLE), settings=replace(SETTINGS, revision=""))["index.md"]
-    assert "revision not recorded" in tree_of(page).all("pc-imprint")[0].text
-
-
 def test_the_chart_stands_on_the_page() -> None:
     """Drawn once, beside windows that show its every part on paper, hidden from search."""
     page = tree_of(example_pages()["procedures/no-spark.md"])
@@ -116,9 +83,3 @@ def test_the_chart_stands_on_the_page() -> None:
     parts = [f"#{part.attrs['id']}" for kind in ("pc-edge", "pc-node") for part in chart.all(kind)]
     assert set(uses) == set(parts)
     assert len(uses) < 2 * len(parts)
-
-
-def css_text(style: str) -> str:
-    """Return the string in a style as a browser reads it (CSS Syntax Level 3, 4.3.7)."""
-    (string,) = re.findall(r'"([^"]*)"', style)
-    return re.sub(r"\\([0-9a-f]{1,6}) ", lambda match: chr(int(match[1], 16)), string)

@@ -94,8 +94,6 @@ def test_each_of_these_changes_shows(change: Callable[[], Shelf]) -> None:
 
 
 SETTING = {
-    "the day": {"build_date": "2026-03-02"},
-    "the revision": {"revision": "fffffff"},
     "the money": {"currency": "EUR"},
     "the home page's place": {"home_uri": "start.md"},
 }
@@ -108,6 +106,12 @@ def test_a_setting_makes_other_pages(tmp_path: Path, setting: Mapping[str, objec
     made = pages(project(), tmp_path, **setting)
     assert made == pages(project(), None, **setting)
     assert made != pages(project(), tmp_path)
+
+
+@pytest.mark.parametrize("setting", [{"build_date": "2026-03-02"}, {"revision": "fffffff"}])
+def test_another_day_or_revision_makes_no_other_pages(setting: Mapping[str, object]) -> None:
+    """Pages are dated when they are finished, so what is kept holds for as long as it is right."""
+    assert pages(project(), None, **setting) == pages(project(), None)
 
 
 def test_a_template_or_a_text_of_the_projects_own_makes_other_pages(tmp_path: Path) -> None:

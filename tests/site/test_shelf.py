@@ -27,14 +27,14 @@ def laid(tmp_path: Path, page: Page, edit_uri: str | None, around: list[str]) ->
     """Return what of a page is laid down where one was kept."""
     path = tmp_path / "site" / "procedures" / "lamp.html"
     shelf = shelf_for(tmp_path / "cache", around, tmp_path / "overrides")
-    return path.read_bytes() if shelf.lay(page, edit_uri, path) else None
+    return path.read_bytes() if shelf.lay(page, edit_uri, path, str.upper) else None
 
 
 def test_a_page_is_laid_down_as_it_came_out(tmp_path: Path, overrides: Path) -> None:
-    """In another process too, where a function of the settings lies elsewhere in memory."""
+    """Dated anew, and in another process, where a function of the settings lies elsewhere."""
     shelf_for(tmp_path / "cache", AROUND, overrides).put(LAMP, "lamp.yaml", "whole page \u2014 é")
     around = ["the navigation", "hook at 0x7fffff"]
-    assert laid(tmp_path, LAMP, "lamp.yaml", around) == "whole page \u2014 é".encode()
+    assert laid(tmp_path, LAMP, "lamp.yaml", around) == "WHOLE PAGE \u2014 É".encode()
 
 
 @pytest.mark.parametrize(

@@ -1,12 +1,22 @@
-"""What stands on every page and every sheet: how old it is, and what goes before it."""
+"""What stands on every page and every sheet: how old it is, and what goes before it.
+
+Of a page only the foot changes from one day to the next, and with every revision of the sources. So
+pages are made, and kept, with marks for both, which get their values when a file is finished.
+"""
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import dataclass
 
-from markupsafe import Markup
+from markupsafe import Markup, escape
 
 from pullcord.pages.kit import Kit
+
+Dating = Callable[[str], str]
+"""Puts the day of the build and the revision of the sources into a finished document."""
+_DAY, _REVISION = "\ufdd0day\ufdd1", "\ufdd0revision\ufdd1"
+"""Around the words stand two of the characters that no text may hold (Unicode, section 23.7)."""
 
 
 @dataclass(frozen=True)
@@ -22,23 +32,48 @@ class Imprint:
 
 
 def imprint(kit: Kit, procedure: str = "", sheet: str = "", job: str = "") -> Imprint:
-    """Return the foot of a page, with the revisions of the files it prints."""
-    given = {
-        "imprint_built": kit.settings.build_date,
-        "imprint_revision": kit.settings.revision,
-    }
-    given |= {"imprint_procedure": procedure} if procedure else {}
-    given |= {"imprint_sheet": sheet} if sheet else {}
-    given |= {"imprint_job": job} if job else {}
-    lines = tuple(
-        kit.words[key].format(value=value or kit.words["not_recorded"])
-        for key, value in given.items()
-    )
+    """Return the foot of a page with the revisions of the files it prints, to be dated later."""
+    lines = _lines(kit, _DAY, _REVISION, procedure, sheet, job)
     foot = css_string(f"{' · '.join(lines)}\n{kit.words['sheet_deferral']}")
     return Imprint(lines, kit.standing.deferral, foot)
 
 
+def printed_lines(kit: Kit, procedure: str = "", sheet: str = "", job: str = "") -> tuple[str, ...]:
+    """Return the lines of the same for paper, which is made anew for every day."""
+    return _lines(kit, kit.settings.build_date, kit.settings.revision, procedure, sheet, job)
+
+
+def dating(kit: Kit) -> Dating:
+    """Return what dates a document that has the imprint in it."""
+    unknown = kit.words["not_recorded"]
+    told = {_DAY: kit.settings.build_date or unknown, _REVISION: kit.settings.revision or unknown}
+    marks = {mark: str(escape(value)) for mark, value in told.items()}
+    marks |= {_inner(mark): _inner(value) for mark, value in told.items()}
+
+    def date(html: str) -> str:
+        text = str(html)  # Of a string that is known for HTML, `replace` would escape once more.
+        for mark, value in marks.items():
+            text = text.replace(mark, value)
+        return text
+
+    return date
+
+
 def css_string(text: str) -> Markup:
     """Return a CSS string literal in which nothing can end the string or the style element."""
-    kept = "".join(c if c.isalnum() and c.isascii() else f"\\{ord(c):x} " for c in text)
-    return Markup(f'"{kept}"')  # noqa: S704 (letters, digits and escapes only)
+    return Markup(f'"{_inner(text)}"')  # noqa: S704 (letters, digits and escapes only)
+
+
+def _inner(text: str) -> str:
+    return "".join(c if c.isalnum() and c.isascii() else f"\\{ord(c):x} " for c in text)
+
+
+def _lines(
+    kit: Kit, day: str, revision: str, procedure: str, sheet: str, job: str
+) -> tuple[str, ...]:
+    given = {"imprint_built": day, "imprint_revision": revision}
+    given |= {"imprint_procedure": procedure} if procedure else {}
+    given |= {"imprint_sheet": sheet} if sheet else {}
+    given |= {"imprint_job": job} if job else {}
+    unknown = kit.words["not_recorded"]
+    return tuple(kit.words[key].format(value=value or unknown) for key, value in given.items())

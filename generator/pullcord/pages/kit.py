@@ -52,7 +52,9 @@ class Kit:
     review: Mapping[str, str]
     """What the review says to a procedure's author."""
     digest: str
-    """Tells one state of all of this from another: settings, templates, texts and signs."""
+    """Tells one state of all of this from another: settings, templates, texts and signs.
+
+    Day and revision are no part of it: pages are dated when they are finished."""
     job: Mapping[str, str]
     """Words of the job pages and of the job sheet."""
 
@@ -85,7 +87,8 @@ def read_kit(settings: Settings) -> Kit:
 
 
 def _digest(settings: Settings, folders: tuple[Path, ...]) -> str:
-    found = sha256(repr(replace(settings, cache_folder=None, template_dirs=())).encode())
+    lasting = replace(settings, cache_folder=None, template_dirs=(), build_date="", revision="")
+    found = sha256(repr(lasting).encode())
     for folder in folders:
         for path in sorted(_files(folder)):
             found.update(b"\0" + path.relative_to(folder).as_posix().encode("utf-8", "replace"))

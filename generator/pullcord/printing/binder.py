@@ -6,7 +6,7 @@ from collections.abc import Iterator, Mapping
 from typing import Any
 
 from pullcord.errors import PullcordError
-from pullcord.pages.imprint import imprint
+from pullcord.pages.imprint import printed_lines
 from pullcord.printing.frame import Said
 from pullcord.printing.parts.chart import chart_part
 from pullcord.printing.parts.leaving import leaving_part
@@ -73,7 +73,7 @@ def _contents(press: Press, machine: str) -> Part:
         title=words["binder_title"],
         below=words["binder_says"],
         machine=subject_named(press, machine).title if machine else "",
-        imprint=imprint(kit).lines,
+        imprint=printed_lines(kit),
         deferral=kit.standing.deferral,
     )
     frame, _ = frames_for(press, said)

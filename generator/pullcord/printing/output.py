@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
@@ -10,7 +10,7 @@ from typing import Any
 from pullcord.drawing.cache import keep
 from pullcord.drawing.shape import BAR_PX
 from pullcord.errors import PullcordError
-from pullcord.pages.kit import template_folders
+from pullcord.pages.kit import Kit, template_folders
 from pullcord.pages.need import ReadProject
 from pullcord.pages.settings import Settings
 from pullcord.pages.sight import project_key
@@ -139,7 +139,7 @@ def _job_sheet(press: Press, name: str) -> bytes:
         return _document(press, part["title"], [part])
 
     key = ("job sheet", name, press.paper, *project_key(press.kit, press.project))
-    return keep(press.kit.settings.cache_folder, key, made)
+    return _kept(press.kit, key, made)
 
 
 def _sheets(about: Topic, kind: Kind) -> bytes:
@@ -149,7 +149,13 @@ def _sheets(about: Topic, kind: Kind) -> bytes:
         part = _PARTS[kind](about)
         return _document(about.press, part["title"], [part])
 
-    return keep(about.press.kit.settings.cache_folder, ("sheets", kind, *about.key), made)
+    return _kept(about.press.kit, ("sheets", kind, *about.key), made)
+
+
+def _kept(kit: Kit, key: Sequence[str], made: Callable[[], bytes]) -> bytes:
+    """Return what was kept for the key and the day, which every sheet shows, else what is made."""
+    dated = (*key, kit.settings.build_date, kit.settings.revision)
+    return keep(kit.settings.cache_folder, dated, made)
 
 
 def _document(

@@ -8,7 +8,7 @@ from typing import TypeVar
 
 from pullcord.errors import PullcordError
 from pullcord.model.nearest import did_you_mean
-from pullcord.pages.imprint import imprint
+from pullcord.pages.imprint import printed_lines
 from pullcord.pages.kit import Kit, read_kit, template_folders
 from pullcord.pages.need import ReadJob, ReadProcedure, ReadProject
 from pullcord.pages.order import reading_order
@@ -73,7 +73,7 @@ class Topic:
             title=self.press.words[title].format(title=procedure.title),
             below=procedure.symptom,
             machine=subject.title,
-            imprint=imprint(self.press.kit, self.read.digest, subject.digest).lines,
+            imprint=printed_lines(self.press.kit, self.read.digest, subject.digest),
             deferral=self.press.kit.standing.deferral,
         )
         return frames_for(self.press, said)

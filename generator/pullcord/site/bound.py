@@ -9,6 +9,7 @@ from pathlib import PurePosixPath
 from pullcord.drawing.cache import keep
 from pullcord.pages.address import BINDER, is_for_authors, one_file_uri
 from pullcord.pages.binder.bind import Inside, bind, dark_by_tablet
+from pullcord.pages.imprint import dating
 from pullcord.pages.kit import Kit, template_folders
 from pullcord.pages.page import Page
 from pullcord.site.assets import ADDRESS, Asset
@@ -73,7 +74,7 @@ def _bound(kit: Kit, title: str, pages: Sequence[Page], inside: Inside) -> bytes
     told = (text for page in pages for text in (page.src_uri, page.title, page.html))
     headings = repr([page.headings for page in pages])
     key = ("bound file", kit.digest, title, *told, headings, *inside.styles, *inside.scripts)
-    return keep(kit.settings.cache_folder, key, made)
+    return dating(kit)(keep(kit.settings.cache_folder, key, made).decode()).encode()
 
 
 def _styles(kit: Kit, files: Mapping[str, bytes]) -> list[str]:

@@ -15,7 +15,7 @@ from pullcord.drawing import chart_font_css
 from pullcord.errors import FindingsError
 from pullcord.finding import Severity
 from pullcord.pages.address import HOME
-from pullcord.pages.imprint import Imprint, imprint
+from pullcord.pages.imprint import Dating, Imprint, dating, imprint
 from pullcord.pages.kit import Kit, read_kit, render, template_folders
 from pullcord.pages.page import Page
 from pullcord.pages.settings import Settings
@@ -83,6 +83,8 @@ class Made:
     """Files made when they are called for, by address: what is printed, and what is bound."""
     elsewhere: frozenset[str] = frozenset()
     """Addresses among `pages` that are known, and written by another build."""
+    dated: Dating = str
+    """Puts day and revision into a page that is laid out."""
     finish: Callable[[Path, Found], None] = _write_new_index
     """What is left to be done in the new site's folder when all pages are written."""
 
@@ -152,6 +154,7 @@ def made_of(
         assets=(*joined(site.assets, _shipped()), *photo_assets(site.project)),
         notes=site.notes,
         later=later,
+        dated=dating(site.kit),
         finish=partial(write_index, site.kit.settings.cache_folder),
     )
 

@@ -15,6 +15,7 @@ from importlib.metadata import version
 from pathlib import Path
 
 from pullcord.drawing.cache import find, put
+from pullcord.pages.imprint import Dating
 from pullcord.pages.page import Page
 
 LAID_OUT_BY = ("mkdocs", "mkdocs-material")
@@ -31,19 +32,19 @@ class Shelf:
     """The cache."""
     state: str
 
-    def lay(self, page: Page, edit_uri: str | None, path: Path) -> bool:
-        """Write a page as it came out before; say whether that could be done."""
+    def lay(self, page: Page, edit_uri: str | None, path: Path, dated: Dating) -> bool:
+        """Write a page as it came out before, dated anew; say whether that could be done."""
         kept = find(self.folder, self._key(page, edit_uri))
         if kept is None:
             return False
         with suppress(OSError):
             path.parent.mkdir(parents=True, exist_ok=True)
-            path.write_bytes(kept)
+            path.write_bytes(dated(kept.decode()).encode())
             return True
         return False
 
     def put(self, page: Page, edit_uri: str | None, output: str) -> None:
-        """Keep a page as MkDocs is about to write it."""
+        """Keep a page as MkDocs is about to write it, but for its date."""
         content = output.encode("utf-8", errors="xmlcharrefreplace")
         put(self.folder, self._key(page, edit_uri), content)
 

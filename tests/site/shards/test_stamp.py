@@ -36,10 +36,3 @@ def test_what_differs_is_named(change: dict[str, Any], said: str) -> None:
     """One line each, with how to mend it."""
     (line,) = differences(STAMP, replace(STAMP, **change))
     assert line.startswith(said)
-
-
-def test_another_day_is_not_told_as_other_texts() -> None:
-    """The digest of the texts holds the day as well; only the day is what has to be mended."""
-    other = replace(STAMP, day="2026-03-02", sources={**STAMP.sources, TEXTS: "9"})
-    (line,) = differences(STAMP, other)
-    assert line.startswith("the days ")

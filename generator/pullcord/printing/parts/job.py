@@ -8,7 +8,7 @@ from typing import Any
 
 from pullcord.analysis.job.read import read_job_report
 from pullcord.drawing.plot import TYPE_PX, Plot
-from pullcord.pages.imprint import imprint
+from pullcord.pages.imprint import printed_lines
 from pullcord.pages.job.left import LeftView
 from pullcord.pages.job.log import EntryView
 from pullcord.pages.job.parts import PartsView
@@ -87,7 +87,7 @@ def _frame(press: Press, subject: Subject, title: str, below: str, digest: str) 
         title=press.words["job_title"].format(title=title),
         below=below,
         machine=subject.title,
-        imprint=imprint(press.kit, sheet=subject.digest, job=digest).lines,
+        imprint=printed_lines(press.kit, sheet=subject.digest, job=digest),
         deferral=(press.kit.words["sheet_deferral"],),
     )
     frame, _ = frames_for(press, said)

@@ -11,7 +11,7 @@ from pullcord.drawing.pin_chart import WIRE_FILL
 from pullcord.drawing.pin_geometry import PinGeometry
 from pullcord.drawing.pin_layout import lay_out_pins
 from pullcord.errors import PullcordError
-from pullcord.pages.imprint import imprint
+from pullcord.pages.imprint import printed_lines
 from pullcord.pages.subject import Subject
 from pullcord.printing.frame import Frame, Said
 from pullcord.printing.paper import MM_PER_PX, PT_PER_PX, Paper
@@ -76,7 +76,7 @@ def _said(press: Press, subject: Subject) -> Said:
         title=press.words["pins_title"].format(title=subject.title),
         below="",
         machine=subject.title,
-        imprint=imprint(press.kit, sheet=subject.digest).lines,
+        imprint=printed_lines(press.kit, sheet=subject.digest),
         deferral=(press.kit.words["sheet_deferral"],),
     )
 
