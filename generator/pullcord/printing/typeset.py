@@ -7,8 +7,9 @@ procedure is ever read as markup. The PDF is tagged by PDF/UA-1 (ISO 14289-1), i
 from __future__ import annotations
 
 import json
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from datetime import UTC, date, datetime
+from functools import lru_cache
 from pathlib import Path
 from typing import Any
 
@@ -51,11 +52,11 @@ def _compile(files: dict[str, bytes], folders: Sequence[Path], text: str, build_
 
 
 def _run(files: dict[str, bytes], folders: Sequence[Path], text: str, build_date: str) -> bytes:
-    pdf = typst.compile(
+    places = _font_folders(folders)
+    pdf = typst.compile(  # type: ignore[call-overload] # Its types forget a dict of files.
         files,
         root=folders[0],  # whatever else a template may read lies beside it
-        font_paths=[font_directory, *(folder / "paper" for folder in folders)],
-        ignore_system_fonts=True,
+        font_paths=_fonts(places, _state_of(places)),
         format="pdf",
         sys_inputs={"data": text},
         pdf_standards=["ua-1"],
@@ -64,6 +65,22 @@ def _run(files: dict[str, bytes], folders: Sequence[Path], text: str, build_date
     if not isinstance(pdf, bytes):
         raise PullcordError("the typesetting engine gave no PDF")
     return pdf
+
+
+def _font_folders(folders: Sequence[Path]) -> tuple[Path, ...]:
+    return (Path(font_directory), *(folder / "paper" for folder in folders))
+
+
+def _state_of(folders: Iterable[Path]) -> tuple[tuple[Path, int, int], ...]:
+    """Return every file of some folders with its time and size."""
+    paths = (path for folder in folders for path in sorted(folder.rglob("*")) if path.is_file())
+    return tuple((path, path.stat().st_mtime_ns, path.stat().st_size) for path in paths)
+
+
+@lru_cache(maxsize=4)
+def _fonts(folders: tuple[Path, ...], state: object) -> typst.Fonts:
+    """Return the fonts of one state of the folders; to read them takes as long as a short sheet."""
+    return typst.Fonts(include_system_fonts=False, font_paths=[*folders])
 
 
 def _read_files(folders: Sequence[Path]) -> dict[str, bytes]:
