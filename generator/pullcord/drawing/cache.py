@@ -70,6 +70,14 @@ def find(folder: Path, key: Iterable[str]) -> bytes | None:
     return _read(_place(folder, key))
 
 
+def is_there(folder: Path | None, key: Iterable[str]) -> bool:
+    """Say whether something was kept for the key, sound or not."""
+    try:
+        return folder is not None and _place(folder, key).is_file()
+    except _NO_PLACE:
+        return False
+
+
 def put(folder: Path, key: Iterable[str], content: bytes) -> None:
     """Keep bytes for a key, as `keep` would have done."""
     with suppress(*_NO_PLACE):

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
-from pullcord.drawing.cache import keep
+from pullcord.drawing.cache import is_there, keep
 from pullcord.drawing.shape import BAR_PX
 from pullcord.errors import PullcordError
 from pullcord.pages.kit import Kit, template_folders
@@ -125,6 +125,13 @@ def print_order(order: Order) -> bytes:
     return _sheets(topic(order.press, order.procedure, order.machine), order.kind)
 
 
+def is_kept(order: Order) -> bool:
+    """Say whether the sheets that were ordered are kept from before."""
+    about = topic(order.press, order.procedure, order.machine)
+    kit, key = about.press.kit, ("sheets", order.kind, *about.key)
+    return is_there(kit.settings.cache_folder, _dated(kit, key))
+
+
 def pdf_uri(kind: Kind, procedure: str, machine: str = "") -> str:
     """Return the address of a procedure's PDF in the site."""
     stem = procedure if kind == "flowchart" else f"{procedure}-{kind}"
@@ -154,8 +161,11 @@ def _sheets(about: Topic, kind: Kind) -> bytes:
 
 def _kept(kit: Kit, key: Sequence[str], made: Callable[[], bytes]) -> bytes:
     """Return what was kept for the key and the day, which every sheet shows, else what is made."""
-    dated = (*key, kit.settings.build_date, kit.settings.revision)
-    return keep(kit.settings.cache_folder, dated, made)
+    return keep(kit.settings.cache_folder, _dated(kit, key), made)
+
+
+def _dated(kit: Kit, key: Sequence[str]) -> tuple[str, ...]:
+    return (*key, kit.settings.build_date, kit.settings.revision)
 
 
 def _document(

@@ -11,28 +11,21 @@ from itertools import chain
 from pathlib import Path
 from typing import Any
 
-from pullcord.drawing import chart_font_css
-from pullcord.errors import FindingsError
-from pullcord.finding import Severity
 from pullcord.pages.address import HOME
 from pullcord.pages.imprint import Dating, Imprint, dating, imprint
-from pullcord.pages.kit import Kit, read_kit, render, template_folders
+from pullcord.pages.kit import render
 from pullcord.pages.page import Page
-from pullcord.pages.settings import Settings
 from pullcord.pages.site import pages_with
-from pullcord.project import Project, load_project
-from pullcord.rules.show import show_finding
-from pullcord.site.assets import ADDRESS, Asset, joined, read_assets
+from pullcord.site.assets import Asset, joined, read_assets
 from pullcord.site.bound import bound_files
 from pullcord.site.find import Entry, index_assets
-from pullcord.site.meter import read_meter
-from pullcord.site.offline import find_flaws
-from pullcord.site.origin import Options, folders_to_read, read_settings
+from pullcord.site.helpers import cores_at_hand, make_ahead
+from pullcord.site.origin import Options
 from pullcord.site.photos import photo_assets
 from pullcord.site.prints import paper_files
+from pullcord.site.read import FONT, ReadSite, read_site
 from pullcord.source.places import site_templates
 
-_FONT = f"{ADDRESS}/font.css"
 Found = Mapping[str, tuple[Entry, ...]]
 """What can be found, by the page it stands on, in the order of the pages."""
 
@@ -42,19 +35,6 @@ class Frame:
     """What is printed around a page that is written by hand."""
 
     imprint: Imprint
-
-
-@dataclass(frozen=True)
-class ReadSite:
-    """What a site is made from: everything that was read, without errors."""
-
-    title: str
-    kit: Kit
-    project: Project
-    assets: tuple[Asset, ...]
-    """What goes into the site as it is, but for pictures."""
-    notes: tuple[str, ...]
-    """What the author should be told."""
 
 
 def write_index(cache: Path | None, folder: Path, found: Found) -> None:
@@ -114,32 +94,20 @@ def make_site(config: Any, options: Options) -> Made:
     Raises FindingsError with every error of every file, or another PullcordError when a template
     or the layout engine fails.
     """
-    site = read_site(config, options)
-    pages = in_order(pages_with(site.kit, site.project))
-    bound = bound_files(site.kit, site.title, pages, site.assets)
-    return made_of(site, pages, {**bound, **paper_files(site.kit, site.project)})
+    return _make(read_site(config, options))
 
 
 def make_whole(config: Any, options: Options) -> Made:
     """Do the same with every file made."""
-    return make_site(config, options).whole()
+    site = read_site(config, options)
+    make_ahead(site, cores_at_hand())
+    return _make(site).whole()
 
 
-def read_site(config: Any, options: Options) -> ReadSite:
-    """Read and check everything. Raises as `make_site`."""
-    settings = read_settings(config.config_file_path, options, config.docs_dir)
-    folders = folders_to_read(config.config_file_path, options)
-    meter = read_meter(options.meter, Path(config.config_file_path))
-    project = load_project(folders, meter=meter, replaces=options.replaces, base=Path.cwd())
-    if any(finding.severity is Severity.ERROR for finding in project.findings):
-        raise FindingsError(project.findings)
-    return ReadSite(
-        title=config.site_name,
-        kit=read_kit(settings),
-        project=project,
-        assets=(*read_assets(template_folders(settings)), _font(settings)),
-        notes=(*find_flaws(config), *map(show_finding, project.findings)),
-    )
+def _make(site: ReadSite) -> Made:
+    pages = in_order(pages_with(site.kit, site.project))
+    bound = bound_files(site.kit, site.title, pages, site.assets)
+    return made_of(site, pages, {**bound, **paper_files(site.kit, site.project)})
 
 
 def made_of(
@@ -173,8 +141,4 @@ def nothing_made(config: Any) -> Made:
 
 
 def _shipped() -> set[str]:
-    return {_FONT, *(asset.uri for asset in read_assets((site_templates(),)))}
-
-
-def _font(settings: Settings) -> Asset:
-    return Asset(_FONT, chart_font_css(settings.cache_folder).encode())
+    return {FONT, *(asset.uri for asset in read_assets((site_templates(),)))}

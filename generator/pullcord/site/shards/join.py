@@ -12,9 +12,10 @@ from pullcord.errors import SiteError
 from pullcord.pages.outline import own_outline
 from pullcord.pages.site import other_pages
 from pullcord.site.bound import binder_file
-from pullcord.site.made import Found, Made, in_order, made_of, read_site, write_index
+from pullcord.site.made import Found, Made, in_order, made_of, write_index
 from pullcord.site.origin import Options
 from pullcord.site.prints import job_papers
+from pullcord.site.read import read_site
 from pullcord.site.shards.manifest import (
     FOUND_FILE,
     PAGES_FILE,

@@ -10,14 +10,14 @@ from typing import Any
 
 from pullcord.pages.outline import other_outline, own_outline
 from pullcord.pages.page import Page
-from pullcord.pages.site import own_pages
-from pullcord.site.bound import is_machines_version, single_files
-from pullcord.site.made import Found, Made, made_of, read_site
+from pullcord.site.bound import is_machines_version
+from pullcord.site.made import Found, Made, made_of
 from pullcord.site.origin import Options
-from pullcord.site.prints import procedure_papers
+from pullcord.site.read import read_site
 from pullcord.site.shards.manifest import write_manifest
 from pullcord.site.shards.number import Shard
 from pullcord.site.shards.stamp import Stamp, read_stamp
+from pullcord.site.share import share_of
 
 
 def make_shard(shard: Shard, config: Any, options: Options) -> Made:
@@ -28,21 +28,16 @@ def make_shard(shard: Shard, config: Any, options: Options) -> Made:
     """
     site = read_site(config, options)
     kit, project = site.kit, site.project
-    files = {name: read for name, read in project.files.items() if shard.holds(name)}
-    pages = own_pages(kit, replace(project, files=files))
-    own = {page.src_uri: page for page in pages}
+    share = share_of(site, {name for name in project.files if shard.holds(name)})
+    own = {page.src_uri: page for page in share.pages}
     outline = (*other_outline(kit, project), *own_outline(kit, project))
-    later = {
-        **single_files(kit, pages, site.assets),
-        **procedure_papers(kit, replace(project, files=files)),
-    }
-    uris = (*map(_html_uri, own), *later)
+    uris = (*map(_html_uri, own), *share.later)
     stamp = read_stamp(config, options, kit)
-    made = made_of(site, [own.get(page.src_uri, page) for page in outline], later)
+    made = made_of(site, [own.get(page.src_uri, page) for page in outline], share.later)
     return replace(
         made,
         elsewhere=frozenset(made.pages.keys() - own.keys()),
-        finish=partial(_write_shard, shard, stamp, uris, tuple(_for_binder(pages))),
+        finish=partial(_write_shard, shard, stamp, uris, tuple(_for_binder(share.pages))),
     ).whole()
 
 
