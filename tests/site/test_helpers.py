@@ -51,7 +51,7 @@ def test_all_that_is_costly_is_made_ahead(tmp_path: Path, monkeypatch: pytest.Mo
         return set_now(files, *given)  # type: ignore[arg-type]
 
     monkeypatch.setattr(typeset, "_run", set_and_tell)
-    make_ahead(read(tmp_path / "helped"), cores=2)
+    make_ahead(read(tmp_path / "helped"), NAMES, cores=2)
     here = len(ours)
     helped = made(tmp_path / "helped")
     assert (here > 0, len(ours)) == (True, here)
@@ -67,7 +67,7 @@ def test_a_helper_that_fails_costs_time_only(
 ) -> None:
     """What it should have made is made by the build itself."""
     monkeypatch.setattr(helpers, "PYTHON", program)
-    make_ahead(read(tmp_path / "helped"), cores=2)
+    make_ahead(read(tmp_path / "helped"), NAMES, cores=2)
     read(tmp_path / "alone")
     assert made(tmp_path / "helped") == made(tmp_path / "alone")
 
@@ -90,7 +90,7 @@ def test_no_helper_outlives_a_build_that_fails(
 
     monkeypatch.setattr(helpers, "make_share", fail)
     with pytest.raises(PullcordError):
-        make_ahead(read(tmp_path / "shed"), cores=2)
+        make_ahead(read(tmp_path / "shed"), NAMES, cores=2)
     with pytest.raises(ProcessLookupError):
         os.kill(int(told.read_text()), 0)
 
@@ -99,8 +99,8 @@ def test_how_much_is_missing(tmp_path: Path) -> None:
     """All of a library that was never built, none of one that was, nor of a small one."""
     many = tuple(f"lamp-{number}" for number in range(2 * LEAST_SHARE))
     site = read(tmp_path / "many", many)
-    assert missing(site) == len(many)
-    assert missing(read(tmp_path / "few")) == 0
+    assert missing(site, many) == len(many)
+    assert missing(read(tmp_path / "few"), NAMES) == 0
 
 
 @pytest.mark.usefixtures("_small_shares")
@@ -120,4 +120,4 @@ def test_no_helper_is_called_for_nothing(
         raise AssertionError
 
     monkeypatch.setattr(helpers, "make_share", refuse)
-    make_ahead(site, cores)
+    make_ahead(site, NAMES, cores)

@@ -9,9 +9,9 @@ from __future__ import annotations
 import os
 import subprocess
 import sys
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from contextlib import contextmanager, suppress
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from tempfile import TemporaryFile
 
 from pydantic import TypeAdapter
@@ -40,16 +40,15 @@ class Task:
 TASK = TypeAdapter(Task)
 
 
-def make_ahead(site: ReadSite, cores: int) -> None:
-    """Make what is costly about a large library on so many cores, unless it is kept already.
+def make_ahead(site: ReadSite, names: Sequence[str], cores: int) -> None:
+    """Make what is costly about many procedures on so many cores, unless it is kept already.
 
     Raises PullcordError as `make_site`.
     """
-    count = min(cores, missing(site) // LEAST_SHARE)
+    count = min(cores, missing(site, names) // LEAST_SHARE)
     if count < 2 or site.inputs.settings.cache_folder is None:
         return
-    names = tuple(site.project.files)
-    mine, *others = (names[first::count] for first in range(count))
+    mine, *others = (tuple(names[first::count]) for first in range(count))
     with _at_work(Task(site.inputs, each) for each in others):
         make_share(site, mine)
 
@@ -60,17 +59,18 @@ def make_share(site: ReadSite, names: Iterable[str]) -> None:
         make()
 
 
-def missing(site: ReadSite) -> int:
+def missing(site: ReadSite, names: Sequence[str]) -> int:
     """Return of how many procedures the sheets are not kept, as far as a sample of them tells.
 
     A change to a few is not worth a process, and one to all of them shows in any sample.
     """
-    count = len(site.project.files)
-    if count < 2 * LEAST_SHARE:
+    if len(names) < 2 * LEAST_SHARE:
         return 0
-    flowcharts = list(orders(press_with(site.kit, site.project, "a4"), ("flowchart",)))
-    sample = flowcharts[:: -(-count // _SAMPLE)]
-    return count * sum(not is_kept(order) for order in sample) // len(sample)
+    sample = names[:: -(-len(names) // _SAMPLE)]
+    files = {name: site.project.files[name] for name in sample}
+    press = press_with(site.kit, replace(site.project, files=files), "a4")
+    are_kept = [is_kept(order) for order in orders(press, ("flowchart",))]
+    return len(names) * are_kept.count(False) // len(are_kept)
 
 
 def cores_at_hand() -> int:

@@ -100,7 +100,7 @@ def make_site(config: Any, options: Options) -> Made:
 def make_whole(config: Any, options: Options) -> Made:
     """Do the same with every file made."""
     site = read_site(config, options)
-    make_ahead(site, cores_at_hand())
+    make_ahead(site, tuple(site.project.files), cores_at_hand())
     return _make(site).whole()
 
 

@@ -11,6 +11,7 @@ from typing import Any
 from pullcord.pages.outline import other_outline, own_outline
 from pullcord.pages.page import Page
 from pullcord.site.bound import is_machines_version
+from pullcord.site.helpers import cores_at_hand, make_ahead
 from pullcord.site.made import Found, Made, made_of
 from pullcord.site.origin import Options
 from pullcord.site.read import read_site
@@ -28,7 +29,9 @@ def make_shard(shard: Shard, config: Any, options: Options) -> Made:
     """
     site = read_site(config, options)
     kit, project = site.kit, site.project
-    share = share_of(site, {name for name in project.files if shard.holds(name)})
+    names = tuple(name for name in project.files if shard.holds(name))
+    make_ahead(site, names, cores_at_hand())
+    share = share_of(site, frozenset(names))
     own = {page.src_uri: page for page in share.pages}
     outline = (*other_outline(kit, project), *own_outline(kit, project))
     uris = (*map(_html_uri, own), *share.later)
