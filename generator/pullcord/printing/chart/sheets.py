@@ -19,7 +19,7 @@ from pullcord.printing.chart.draw import SIDE_PX, draw_sheet
 from pullcord.printing.chart.joints import join
 from pullcord.printing.chart.notes import Columns, NoteBook, height_mm
 from pullcord.printing.chart.row_size import StripStyle, size_row, strip_style
-from pullcord.printing.chart.rows import Row, rows_of
+from pullcord.printing.chart.rows import Row, Rows, rows_of
 from pullcord.printing.chart.split import NoRoomError, Run
 from pullcord.printing.chart.strips import Room, Stack, StripSheet, divide, stack_rows
 from pullcord.printing.frame import Frame
@@ -92,6 +92,8 @@ class _Plan:
     frame: Frame
     type_pt: float
     sheets: tuple[StripSheet, ...]
+    is_squeezed: bool
+    """Whether its type is smaller than the width would let it be."""
 
 
 def flowchart_sheets(job: ChartJob) -> ChartSheets:
@@ -99,13 +101,10 @@ def flowchart_sheets(job: ChartJob) -> ChartSheets:
 
     Raises PullcordError when a single step with its answers does not fit a sheet.
     """
-    rows = rows_of(job.chart, job.order)
     search = _Search(job)
-    for width_px in _widths_px(job.frames):
-        style = strip_style(width_px, rows.rows, TEXT)
-        if style is None or search.is_over:
-            break
-        search.go_on(stack_rows([size_row(row, style) for row in rows.rows], rows.order), style)
+    for frame in job.frames:
+        for strips in STRIPS:
+            search.go_on(frame, strips)
     if search.best is None:
         raise PullcordError(
             f"the flowchart of `{job.chart.name}` cannot be printed: one of its checks has more "
@@ -117,50 +116,76 @@ def flowchart_sheets(job: ChartJob) -> ChartSheets:
 
 
 class _Search:
-    """The best plan so far, and the ways that may still lead to a better one.
+    """The best plan so far.
 
-    Strips are tried from the widest to the narrowest. Narrower ones print larger and are higher, so
-    a way that needs more sheets than the best, or cannot print larger, is left from then on.
+    Narrower strips print larger and are higher. So of the widths that need no more sheets than the
+    widest, the narrowest is the best, and it is found by halving.
     """
 
     def __init__(self, job: ChartJob) -> None:
         self._job = job
-        self._ways = [(frame, strips) for frame in job.frames for strips in STRIPS]
+        self._rows = rows_of(job.chart, job.order)
+        self._stacks: dict[int, tuple[Stack, StripStyle] | None] = {}
         self.best: _Plan | None = None
 
-    @property
-    def is_over(self) -> bool:
-        return not self._ways
+    def go_on(self, frame: Frame, strips: int) -> None:
+        """Try so many strips beside each other on a sheet."""
+        widths = _worth_trying(frame, strips, _widths_px(self._job.frames))
+        widest = self._try(frame, strips, widths[0]) if widths else None
+        if widest is None or self._is_beaten(widest):
+            return
+        holds, fails = 0, len(widths)
+        while fails - holds > 1:
+            middle = (holds + fails) // 2
+            plan = self._try(frame, strips, widths[middle])
+            if plan is None or plan.is_squeezed or len(plan.sheets) > len(widest.sheets):
+                fails = middle
+            else:
+                holds = middle
 
-    def go_on(self, stack: Stack, style: StripStyle) -> None:
-        for way in tuple(self._ways):
-            type_pt = _type_pt(*way, style.width_px)
-            if type_pt >= LEAST_TYPE_PT:
-                plan = self._plan(stack, style, way, type_pt)
-                self.best = min(filter(None, (self.best, plan)), key=_cost, default=None)
-                if type_pt == MOST_TYPE_PT or self._is_beaten(plan):
-                    self._ways.remove(way)
+    def _try(self, frame: Frame, strips: int, width_px: int) -> _Plan | None:
+        plan = self._plan(frame, strips, width_px)
+        self.best = min(filter(None, (self.best, plan)), key=_cost, default=None)
+        return plan
 
-    def _is_beaten(self, plan: _Plan | None) -> bool:
-        if self.best is None:
-            return False
-        return plan is None or len(plan.sheets) > len(self.best.sheets)
+    def _is_beaten(self, plan: _Plan) -> bool:
+        return self.best is not None and len(plan.sheets) > len(self.best.sheets)
 
-    def _plan(
-        self, stack: Stack, style: StripStyle, way: tuple[Frame, int], type_pt: float
-    ) -> _Plan | None:
+    def _plan(self, frame: Frame, strips: int, width_px: int) -> _Plan | None:
         """Return a plan whose strips fill the width, or has the least type where only that fits."""
-        frame, strips = way
-        for size_pt in (type_pt, LEAST_TYPE_PT):
+        if width_px not in self._stacks:
+            self._stacks[width_px] = _stacked(self._rows, width_px)
+        stacked = self._stacks[width_px]
+        if stacked is None:
+            return None
+        stack, style = stacked
+        filling_pt = _type_pt(frame, strips, width_px)
+        for size_pt in (filling_pt, LEAST_TYPE_PT):
             with suppress(NoRoomError):
                 sheets = divide(stack, strips, _room(self._job, stack, frame, size_pt))
-                return _Plan(stack, style, frame, size_pt, sheets)
+                return _Plan(stack, style, frame, size_pt, sheets, size_pt < filling_pt)
         return None
 
 
-def _cost(plan: _Plan) -> tuple[int, float]:
-    """Fewer sheets are better, then larger type."""
-    return len(plan.sheets), -plan.type_pt
+def _stacked(rows: Rows, width_px: int) -> tuple[Stack, StripStyle] | None:
+    """Return the rows in strips of a width; None where they have no room there."""
+    style = strip_style(width_px, rows.rows, TEXT)
+    if style is None:
+        return None
+    return stack_rows([size_row(row, style) for row in rows.rows], rows.order), style
+
+
+def _worth_trying(frame: Frame, strips: int, widths_px: Sequence[int]) -> list[int]:
+    """Return the widths that print neither too small nor narrower than the largest type needs."""
+    sizes = {width: _type_pt(frame, strips, width) for width in widths_px}
+    readable = [width for width in widths_px if sizes[width] >= LEAST_TYPE_PT]
+    largest = [width for width in readable if sizes[width] == MOST_TYPE_PT]
+    return [width for width in readable if width not in largest[1:]]
+
+
+def _cost(plan: _Plan) -> tuple[int, float, float]:
+    """Fewer sheets are better, then larger type, then wider strips: those are lower."""
+    return len(plan.sheets), -plan.type_pt, -plan.style.width_px
 
 
 def mm_per_px(type_pt: float) -> float:
