@@ -498,14 +498,27 @@ def pages_laid_out(monkeypatch: pytest.MonkeyPatch, config_file: Path) -> list[s
     return seen
 
 
+@pytest.mark.parametrize(
+    "more",
+    [
+        "",
+        "site_url: https://shed.test/\n",
+        "nav: [{Start here: index.md}, {The bench: bench.md}, map.md]\n",
+        "extra_templates: [pages.txt]\n",
+    ],
+    ids=["as it comes", "a sitemap", "titles of one's own", "a list of pages"],
+)
 def test_a_second_build_lays_out_nothing_of_ours_and_is_the_same(
-    config: Path, monkeypatch: pytest.MonkeyPatch
+    more: str, config: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     """What nothing was changed about comes from the folder of what is kept, byte for byte."""
-    site = build_site(config, None, strict=False)
-    first = site_bytes(site)
+    monkeypatch.setenv("SOURCE_DATE_EPOCH", "1772323200")
+    config.write_text(config.read_text("utf-8") + more, encoding="utf-8")
+    listing = "{% for page in pages %}{{ page.url }} {{ page.page.title }}\n{% endfor %}"
+    write_files(config.parent, {"docs/pages.txt": listing})
+    first = site_bytes(build_site(config, None, strict=False))
     assert pages_laid_out(monkeypatch, config) == ["bench.md"]
-    assert site_bytes(site) == first
+    assert site_bytes(config.parent / "site") == first
 
 
 def test_a_build_lays_out_what_has_changed(config: Path, monkeypatch: pytest.MonkeyPatch) -> None:
@@ -522,27 +535,69 @@ def test_a_build_lays_out_what_has_changed(config: Path, monkeypatch: pytest.Mon
 def test_a_build_of_another_day_is_dated_anew(
     config: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    """Pages that say the same are not laid out for it; every file says the day of its build."""
+    """Every page says the day of its build, whatever of it was kept."""
     monkeypatch.setenv("SOURCE_DATE_EPOCH", "1772323200")
     build_site(config, None, strict=False)
     monkeypatch.setenv("SOURCE_DATE_EPOCH", "1772409600")
-    assert pages_laid_out(monkeypatch, config) == ["bench.md"]
-    warm = site_bytes(config.parent / "site")
+    warm = site_bytes(build_site(config, None, strict=False))
     pages = [uri for uri in warm if uri.endswith(".html")]
     assert [uri for uri in pages if b"Built on 2026-03-02" not in warm[uri]] == []
     shutil.rmtree(config.parent / ".cache")
     assert site_bytes(build_site(config, None, strict=False)) == warm
 
 
+IMPRINT = """<footer class="pc-imprint"><h2 id="age">Age</h2>
+{% for line in view.imprint.lines %}<p>{{ line }}</p>{% endfor %}</footer>
+"""
+
+
+@pytest.mark.parametrize("imprint", [None, IMPRINT], ids=["ours", "one that is searched"])
 @pytest.mark.parametrize("options", [[], ["--dirty"]], ids=["a build", "a partial build"])
-def test_no_page_is_left_without_its_date(config: Path, options: list[str]) -> None:
-    """Neither ours nor the project's own holds a mark where a day or a revision should stand."""
+def test_no_file_is_left_without_its_date(
+    config: Path, options: list[str], imprint: str | None
+) -> None:
+    """No page, index or script holds a mark where a day or a revision should stand."""
     write_files(config.parent, {"docs/bench.md": "# Other bench\n"})
+    if imprint:
+        write_files(config.parent, {"own/pages/imprint.html.j2": imprint})
+        own = "templates: [own]\n      library: false"
+        settings = config.read_text("utf-8").replace("library: false", own)
+        config.write_text(settings, encoding="utf-8")
     assert mkdocs(config, *options, SOURCE_DATE_EPOCH="1772323200").returncode == 0
-    pages = (config.parent / "site").rglob("*.html")
-    texts = {page.name: page.read_text(encoding="utf-8") for page in pages}
-    assert [name for name in texts if "Built on 2026-03-01" not in texts[name]] == []
-    assert [name for name in texts if "\ufdd0" in texts[name] or "\\fdd0" in texts[name]] == []
+    files = site_bytes(config.parent / "site")
+    pages = [uri for uri in files if uri.endswith(".html")]
+    assert [uri for uri in pages if b"Built on 2026-03-01" not in files[uri]] == []
+    marks = ("\ufdd0".encode(), b"\\fdd0", b"\\ufdd0")
+    assert [uri for uri in files if any(mark in files[uri] for mark in marks)] == []
+
+
+@pytest.mark.parametrize(
+    ("more", "file", "before", "after", "seen"),
+    [
+        ("", "mkdocs.yml", "site_name: Test shed", "site_name: Shed at 0x10", "Shed at 0x10"),
+        (
+            "markdown_extensions: [{pymdownx.snippets: {base_path: [DOCS]}}]\n",
+            "docs/head.txt",
+            "First title",
+            "Second title",
+            "Second title",
+        ),
+        ("", "docs/bench.md", "# ", "---\nstatus: new\n---\n# ", "md-status--new"),
+    ],
+    ids=["a setting", "a title that is brought in", "the state of a page in the navigation"],
+)
+def test_what_stands_around_a_page_is_never_stale(
+    config: Path, more: str, file: str, before: str, after: str, seen: str
+) -> None:
+    """A change anywhere that shows on every page is on every page."""
+    bench = '--8<-- "head.txt"\n' if more else "# Bench\n"
+    write_files(config.parent, {"docs/bench.md": bench, "docs/head.txt": "# First title\n"})
+    more = more.replace("DOCS", str(config.parent / "docs"))
+    config.write_text(config.read_text("utf-8") + more, encoding="utf-8")
+    build_site(config, None, strict=False)
+    changed = config.parent / file
+    changed.write_text(changed.read_text("utf-8").replace(before, after), encoding="utf-8")
+    assert seen in (build_site(config, None, strict=False) / "index.html").read_text("utf-8")
 
 
 @pytest.mark.parametrize(

@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+import time
 from collections.abc import Callable, Iterable, Sequence
 from contextlib import suppress
 from functools import partial
+from itertools import chain
 from pathlib import Path
 from typing import Any
 
@@ -23,7 +25,6 @@ from mkdocs.structure.toc import AnchorLink, TableOfContents
 from pullcord.drawing.cache import trim
 from pullcord.errors import PullcordError
 from pullcord.pages.address import HOME
-from pullcord.pages.page import Page as MadePage
 from pullcord.site import assets, beside, find, heading, offline, origin, policy, report, scripts
 from pullcord.site.around import head_of, surroundings
 from pullcord.site.listing import list_without_hidden
@@ -61,7 +62,7 @@ class PullcordConfig(Config):  # type: ignore[no-untyped-call] # MkDocs types it
     layout_engine = Choice(("built-in", "dot"), default="built-in")
     """What places the boxes of a flowchart: the engine that comes along, or a Graphviz `dot`."""
     cache = Dir(default=".cache/pullcord")
-    """Where finished charts are kept between builds; safe to delete."""
+    """Where all that is costly to make is kept between builds; safe to delete."""
     templates = ListOfItems(Dir(exists=True), default=[])
     """Folders whose templates, texts and assets go before those that come with Pullcord."""
     currency = Type(str, default="")
@@ -97,6 +98,10 @@ class MadeFile(File):
         page = self.page or FinishedPage(None, self, config)
         page.markdown, page.content, page.meta = "", "", {"title": title}
         page.toc, page.present_anchor_ids = TableOfContents([]), set(ids)
+        self.pass_over()
+
+    def pass_over(self) -> None:
+        """Have the page not written, whatever was read of it."""
         self.dest_uri, self.url = self.dest_uri, self.url  # Reckoned, until now, from what it is.
         self.is_left_out = True
 
@@ -107,16 +112,20 @@ class PullcordPlugin(BasePlugin[PullcordConfig]):  # type: ignore[no-untyped-cal
     make: Callable[[Any, Any], Made] = staticmethod(make_whole)
     """Makes all that is built from MkDocs's settings and ours: a site, or a part of one."""
     _swaps = True
+    _begun = 0.0
     _place: beside.Beside | None = None
     _preview: Preview | None = None
     _shelf: Shelf | None = None
     _made = Made({}, "", "", (), ())
+    _nav: Navigation
+    _documents: Sequence[File] = ()
+    """Every page of the site, also those that lie in it already."""
     _found: dict[str, find.Finding]
     """What gives what can be found, by page, in the order of the pages."""
 
     def on_startup(self, *, command: str, dirty: bool) -> None:
         """Build beside what readers use; only a partial build is written in place."""
-        self._swaps = not dirty
+        self._swaps, self._begun = not dirty, time.time()
         self._preview = Preview() if command == "serve" else None
 
     @event_priority(FIRST)
@@ -181,35 +190,23 @@ class PullcordPlugin(BasePlugin[PullcordConfig]):  # type: ignore[no-untyped-cal
 
     @event_priority(LAST)
     def _leave_out(self, nav: Navigation, *, config: MkDocsConfig, files: Files) -> None:
-        """Leave out what would come out as it did before, where nobody wants to see it again."""
-        around = surroundings(config, nav, map(self._titled, nav.pages))
+        """In a preview, leave out what it still has from last time."""
+        if self._preview is None:
+            return
+        self._preview.come_to(surroundings(config, nav, map(self._titled, nav.pages)))
         may_leave_out = _is_alone(config)
-        self._shelf = None
-        if self._preview:
-            self._preview.come_to(around)
-        elif self._place and may_leave_out and not config.theme.custom_dir:
-            self._shelf = shelf_for(Path(self.config.cache), around, site_templates() / "theme")
         for file in files.documentation_pages():
             made = self._made.pages.get(file.src_uri)
-            self._found[file.src_uri] = tuple  # Until the page is built; the order stays.
-            if made and isinstance(file, MadeFile) and may_leave_out:
-                self._leave_out_if_kept(file, made, config)
-
-    def _leave_out_if_kept(self, file: MadeFile, made: MadePage, config: MkDocsConfig) -> None:
-        kept = self._preview.kept(made) if self._preview else None
-        if kept:
-            self._found[made.src_uri] = kept.finding
+            kept = self._preview.kept(made) if made and may_leave_out else None
+            self._found[file.src_uri] = kept.finding if kept else tuple
             # A folder without a home page is not known for a site, and not replaced.
-            if made.src_uri != HOME:
+            if made and kept and isinstance(file, MadeFile) and made.src_uri != HOME:
                 file.leave_out(heading.as_html(made.title), kept.ids, config)
-        elif self._shelf and self._shelf.lay(
-            made, file.edit_uri, Path(file.abs_dest_path), self._made.dated
-        ):
-            if made.in_search:
-                self._found[made.src_uri] = find.finding_of(made, file.url, self._shelf.folder)
-            file.leave_out(heading.as_html(made.title), heading.anchor_ids(made.html), config)
 
-    on_nav = CombinedEvent(_put_first, _leave_out)
+    def _keep_nav(self, nav: Navigation, *, config: MkDocsConfig, files: Files) -> None:
+        self._nav = nav
+
+    on_nav = CombinedEvent(_put_first, _leave_out, _keep_nav)
 
     def _titled(self, page: Page) -> str:
         """Return what gives a page of the navigation its title there."""
@@ -221,9 +218,30 @@ class PullcordPlugin(BasePlugin[PullcordConfig]):  # type: ignore[no-untyped-cal
         return ""
 
     def on_env(self, env: Any, *, config: MkDocsConfig, files: Files) -> None:
-        """In a preview, compile the theme's templates once."""
+        """Lay down what would come out as it did before; by now every page has its title."""
+        self._documents, self._shelf = files.documentation_pages(), None
         if self._preview:
             env.bytecode_cache = self._preview.compiled
+        elif self._place and _is_alone(config) and not config.theme.custom_dir:
+            told = ((str(page.title), repr(page.meta)) for page in self._nav.pages)
+            around = surroundings(config, self._nav, chain.from_iterable(told))
+            self._shelf = shelf_for(Path(self.config.cache), around, site_templates() / "theme")
+            for file in self._documents:
+                self._found[file.src_uri] = tuple  # Until it is found; the order stays.
+                self._lay(self._shelf, file)
+
+    def _lay(self, shelf: Shelf, file: File) -> None:
+        made = self._made.pages.get(file.src_uri)
+        if made is None or not isinstance(file, MadeFile) or file.src_uri in self._made.elsewhere:
+            return
+        if file.page and shelf.lay(made, file.edit_uri, Path(file.abs_dest_path)):
+            if made.in_search:
+                self._found[file.src_uri] = find.finding(file.page, shelf.folder)
+            file.pass_over()
+
+    def on_template_context(self, context: Any, **_: object) -> None:
+        """Let a list of all pages, such as a sitemap, have them all."""
+        context["pages"] = self._documents
 
     @event_priority(FIRST)
     def on_page_content(self, html: str, *, page: Page, config: MkDocsConfig, files: Files) -> str:
@@ -251,7 +269,7 @@ class PullcordPlugin(BasePlugin[PullcordConfig]):  # type: ignore[no-untyped-cal
 
     @event_priority(LAST)
     def on_post_page(self, output: str, *, page: Page, config: MkDocsConfig) -> str:
-        """Finish a page; what is kept of it for the next build has no date yet."""
+        """Let only the theme's scripts and ours run in a page of ours; a preview adds its own."""
         made = self._made.pages.get(page.file.src_uri)
         if made and self._preview:
             self._preview.remember(made, output, self._found.get(page.file.src_uri, tuple))
@@ -259,8 +277,8 @@ class PullcordPlugin(BasePlugin[PullcordConfig]):  # type: ignore[no-untyped-cal
             allowed = policy.inline_scripts(output, page.content or "")
             output = policy.with_policy(scripts.fetched_early(scripts.ours_first(output)), allowed)
             if self._shelf and made.src_uri not in self._made.elsewhere:
-                self._shelf.put(made, page.file.edit_uri, output)
-        return self._made.dated(output)
+                self._shelf.keep(made, page.file.edit_uri, output)
+        return output
 
     @event_priority(LAST)
     def on_post_build(self, *, config: MkDocsConfig) -> None:
@@ -276,7 +294,7 @@ class PullcordPlugin(BasePlugin[PullcordConfig]):  # type: ignore[no-untyped-cal
             if not self._preview:
                 log.info(f"the site is in {config.site_dir}")
         if not self._preview:
-            trim(Path(self.config.cache))
+            trim(Path(self.config.cache), self._begun)
         elif not is_called_off:
             self._preview.take(self._made, self._found.values(), Path(config.site_dir))
 
@@ -306,7 +324,7 @@ class PullcordPlugin(BasePlugin[PullcordConfig]):  # type: ignore[no-untyped-cal
             beside.discard(self._place)
         if self._preview:
             self._preview.close()
-            trim(Path(self.config.cache))
+            trim(Path(self.config.cache), self._begun)
 
 
 def _is_alone(config: MkDocsConfig) -> bool:

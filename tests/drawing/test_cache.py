@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import os
+import time
 from collections.abc import Callable
 from pathlib import Path
 
@@ -37,7 +38,7 @@ def test_a_folder_that_cannot_be_is_no_harm() -> None:
     calls, make = counting(b"x")
     assert keep(Path("a\0b"), ["a"], make) == keep(Path("a\0b"), ["a"], make) == b"x"
     assert len(calls) == 2
-    trim(Path("a\0b"))
+    trim(Path("a\0b"), time.time())
 
 
 def test_without_a_folder_makes_every_time() -> None:
@@ -103,11 +104,27 @@ def test_trimming_takes_what_was_used_longest_ago(tmp_path: Path) -> None:
         entry = max(tmp_path.iterdir(), key=lambda path: path.stat().st_mtime_ns)
         os.utime(entry, (number + 1, number + 1))
     keep(tmp_path, ["0"], lambda: b"never")
-    trim(tmp_path, 2500)
+    trim(tmp_path, time.time() + 60, 2500)
     made: list[int] = []
     for number in range(4):
         keep(tmp_path, [str(number)], lambda number=number: made.append(number) or b"")
     assert made == [1, 2]
+
+
+def test_trimming_leaves_what_this_build_used(tmp_path: Path) -> None:
+    """However much that is, and whoever read it last; only what is older makes room."""
+    begun = time.time()
+    for name in ("used", "old"):
+        keep(tmp_path, [name], lambda: os.urandom(1000))
+    for entry in tmp_path.iterdir():
+        os.utime(entry, (begun - 60, begun - 60))
+    keep(tmp_path, ["new"], lambda: os.urandom(1000))
+    keep(tmp_path, ["used"], lambda: b"never")
+    trim(tmp_path, begun, 500)
+    made: list[str] = []
+    for name in ("used", "new", "old"):
+        keep(tmp_path, [name], lambda name=name: made.append(name) or b"")
+    assert made == ["old"]
 
 
 def test_trimming_sweeps_up_what_a_killed_build_left(tmp_path: Path) -> None:
@@ -117,12 +134,12 @@ def test_trimming_sweeps_up_what_a_killed_build_left(tmp_path: Path) -> None:
         (tmp_path / name).write_bytes(b"half")
         os.utime(tmp_path / name, (age, age))
     (tmp_path / "folder").mkdir()
-    trim(tmp_path)
+    trim(tmp_path, time.time())
     assert sorted(p.name for p in tmp_path.iterdir() if len(p.name) < 64) == ["folder", "tmp-new"]
     assert keep(tmp_path, ["a"], lambda: b"never") == b"content"
 
 
 def test_there_may_be_nothing_to_trim(tmp_path: Path) -> None:
     """No folder, or none yet, is no harm."""
-    trim(None)
-    trim(tmp_path / "not yet")
+    trim(None, time.time())
+    trim(tmp_path / "not yet", time.time())

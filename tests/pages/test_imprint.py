@@ -7,6 +7,7 @@ from dataclasses import replace
 
 import pytest
 
+from pullcord.errors import PullcordError
 from pullcord.pages.imprint import dating
 from tests.pages.make import DIGEST, KIT, SETTINGS, example_pages, tree_of
 from tests.pages.tree import Element
@@ -63,3 +64,12 @@ def test_a_revision_is_text_wherever_it_stands() -> None:
     assert hostile in page.all("pc-imprint")[0].text
     assert hostile in css_text(page.tags("style")[0].text)
     assert page.tags("script") == []
+
+
+@pytest.mark.parametrize(
+    "spoilt", ["\ufdd0DAY\ufdd1", "\ufdd0day", '"\\ufdd0day\\ufdd1"', "%EF%B7%90day"]
+)
+def test_a_template_that_changes_the_day_is_told_of(spoilt: str) -> None:
+    """A page is never left with something else in the place of its age."""
+    with pytest.raises(PullcordError, match="as they are"):
+        dating(KIT)(f"<p>{spoilt}</p>")

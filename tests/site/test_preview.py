@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable
-from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
@@ -75,16 +74,6 @@ def test_a_page_is_made_anew(page: Page, around: str, tmp_path: Path) -> None:
     built(preview, tmp_path, LAMP)
     preview.come_to([around])
     assert preview.kept(page) is None
-
-
-def test_a_kept_page_is_dated_by_the_last_good_build(tmp_path: Path) -> None:
-    """A preview that runs past midnight does not show yesterday's date."""
-    preview = Preview()
-    built(preview, tmp_path, LAMP, output="built on DAY")
-    preview.come_to(["around"])
-    today = replace(made(LAMP), dated=lambda html: html.replace("DAY", "2026-03-02"))
-    preview.take(today, [], tmp_path)
-    assert ask(preview, tmp_path) == ("200 OK", b"built on 2026-03-02")
 
 
 def test_a_build_that_fails_changes_nothing(tmp_path: Path) -> None:

@@ -34,14 +34,16 @@ PACKAGES = (
     "typst",
     "ziaplot",
 )
-"""Everything beside our own source that has a say in what is kept."""
+"""Everything beside our own source that has a say in all that is kept."""
 MOST_BYTES = 512 * 2**20
-"""How much is kept after a build; what was used longest ago goes first."""
+"""How much is kept after a build beside all that it used; what was used longest ago goes first."""
 _FAST = 1
 """Of zlib's levels: pages get to a fifth of their size, and are read sooner than uncompressed."""
 _NAME_CHARACTERS = 64
 _STALE_SECONDS = 3600.0
 """A file of another name that is older was left behind by a build that was killed."""
+_CLOCKS_SECONDS = 2.0
+"""A disk may keep times no finer than that."""
 _NO_PLACE = (OSError, ValueError)
 """Raised for a place that cannot be read or written; the second for a name no disk takes."""
 
@@ -96,15 +98,19 @@ def keep_value(
     return kind.validate_json(keep(folder, words, lambda: kind.dump_json(make())))
 
 
-def trim(folder: Path | None, most_bytes: int = MOST_BYTES) -> None:
-    """Delete what was used longest ago until no more than that is left, and half-written files."""
+def trim(folder: Path | None, since: float, most_bytes: int = MOST_BYTES) -> None:
+    """Delete what was used longest ago until no more than that is left, and half-written files.
+
+    What was used since a time, in seconds as `time.time` gives them, stays: the next build wants it
+    again, however large the library is.
+    """
     if folder is None:
         return
     left = most_bytes
     for used, size, path in sorted(_entries(folder), reverse=True):
         if len(path.name) == _NAME_CHARACTERS:
             left -= size
-            is_over = left < 0
+            is_over = left < 0 and used < since - _CLOCKS_SECONDS
         else:
             is_over = used < time.time() - _STALE_SECONDS
         if is_over:

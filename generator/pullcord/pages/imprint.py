@@ -1,22 +1,27 @@
 """What stands on every page and every sheet: how old it is, and what goes before it.
 
 Of a page only the foot changes from one day to the next, and with every revision of the sources. So
-pages are made, and kept, with marks for both, which get their values when a file is finished.
+pages are made, and kept, with marks for both, which get their values before anybody else sees them.
 """
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from markupsafe import Markup, escape
 
+from pullcord.errors import PullcordError
 from pullcord.pages.kit import Kit
+from pullcord.pages.page import Page
 
 Dating = Callable[[str], str]
-"""Puts the day of the build and the revision of the sources into a finished document."""
+"""Puts the day of the build and the revision of the sources into HTML."""
 _DAY, _REVISION = "\ufdd0day\ufdd1", "\ufdd0revision\ufdd1"
 """Around the words stand two of the characters that no text may hold (Unicode, section 23.7)."""
+_LEFT = re.compile(r"(\ufdd0|\\u?fdd0 ?|%EF%B7%90)(da|re)", re.IGNORECASE)
+"""A mark that a template has cut, or written in another way."""
 
 
 @dataclass(frozen=True)
@@ -43,8 +48,16 @@ def printed_lines(kit: Kit, procedure: str = "", sheet: str = "", job: str = "")
     return _lines(kit, kit.settings.build_date, kit.settings.revision, procedure, sheet, job)
 
 
+def dated(kit: Kit, page: Page) -> Page:
+    """Return a page with the day and the revision in it.
+
+    Raises PullcordError when a project's own template or text has changed a mark.
+    """
+    return replace(page, html=dating(kit)(page.html))
+
+
 def dating(kit: Kit) -> Dating:
-    """Return what dates a document that has the imprint in it."""
+    """Return what dates HTML that has the imprint in it. It raises as `dated`."""
     unknown = kit.words["not_recorded"]
     told = {_DAY: kit.settings.build_date or unknown, _REVISION: kit.settings.revision or unknown}
     marks = {mark: str(escape(value)) for mark, value in told.items()}
@@ -54,6 +67,11 @@ def dating(kit: Kit) -> Dating:
         text = str(html)  # Of a string that is known for HTML, `replace` would escape once more.
         for mark, value in marks.items():
             text = text.replace(mark, value)
+        if _LEFT.search(text):
+            raise PullcordError(
+                "a template or a text of this project changes the day or the revision that it "
+                "prints: print `view.imprint.lines`, and `{value}` in a text, as they are"
+            )
         return text
 
     return date

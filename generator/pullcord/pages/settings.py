@@ -23,6 +23,6 @@ class Settings:
     layout_engine: Engine = "built-in"
     """What places the boxes of a flowchart."""
     cache_folder: Path | None = None
-    """Where finished charts are kept between builds; None keeps nothing."""
+    """Where all that is costly to make is kept between builds; None keeps nothing."""
     home_uri: str = "index.md"
     """Where the page of symptoms lies; elsewhere when the project has a home page of its own."""

@@ -2,26 +2,40 @@
 
 from __future__ import annotations
 
+import json
 import os
 import re
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from pathlib import Path
 from typing import Any
 
+_NO_SAY = {
+    "config_file_path",
+    "dev_addr",
+    "docs_dir",
+    "hooks",
+    "plugins",
+    "remote_branch",
+    "remote_name",
+    "site_dir",
+    "strict",
+    "theme",
+    "watch",
+}
+"""Settings of MkDocs that no page shows, or that are told in another way."""
 _FRONT_MATTER = re.compile(r"\ufeff?---\s*$.*?^(---|\.\.\.)\s*$", re.MULTILINE | re.DOTALL)
 _FIRST_HEADING = re.compile(r"^(#.*|=+[ \t]*)$", re.MULTILINE)
 
 
-def surroundings(config: Any, nav: Any, titles: Iterable[str]) -> list[object]:
+def surroundings(config: Any, nav: Any, titles: Iterable[str]) -> list[str]:
     """Return what the theme prints around a page, or prints it by.
 
     `config` and `nav` are MkDocs's. Pages have no titles before they are read, hence the `titles`.
     """
-    told = {key: value for key, value in config.items() if key not in ("plugins", "hooks", "theme")}
-    theme = {key: config.theme[key] for key in sorted(config.theme)}
-    folders = [config.theme.custom_dir] if config.theme.custom_dir else []
-    files = [file for folder in folders for file in _files(Path(folder))]
-    return [str(nav), repr(told), repr(theme), files, *titles]
+    settings = {key: value for key, value in config.items() if key not in _NO_SAY}
+    theme = {key: config.theme[key] for key in config.theme}
+    files = _files(Path(config.theme.custom_dir)) if config.theme.custom_dir else []
+    return [str(nav), _told(settings), _told(theme), repr(files), *titles]
 
 
 def head_of(text: str) -> str:
@@ -29,6 +43,20 @@ def head_of(text: str) -> str:
     front = _FRONT_MATTER.match(text)
     found = _FIRST_HEADING.search(text, front.end() if front else 0)
     return text[: found.end()] if found else text
+
+
+def _told(settings: object) -> str:
+    """Return settings as a text that is the same in every process."""
+    return json.dumps(settings, default=_plain, sort_keys=True)
+
+
+def _plain(value: Any) -> Any:
+    """Return what JSON has no form for; a function is known by its name, not by its place."""
+    if isinstance(value, Mapping):
+        return {str(key): part for key, part in value.items()}
+    if callable(value):
+        return f"{value.__module__}.{getattr(value, '__qualname__', '')}"
+    return repr(value)
 
 
 def _files(folder: Path) -> list[tuple[str, int, int]]:

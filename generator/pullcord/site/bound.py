@@ -67,14 +67,15 @@ def single_files(
 
 def _bound(kit: Kit, title: str, pages: Sequence[Page], inside: Inside) -> bytes:
     def made() -> bytes:
-        html = bind(kit, title, pages, inside)
+        html = dating(kit)(bind(kit, title, pages, inside))
         slipped_in = "".join(page.html for page in pages)
         return with_policy(html, inline_scripts(html, slipped_in)).encode()
 
+    day = (kit.settings.build_date, kit.settings.revision)
     told = (text for page in pages for text in (page.src_uri, page.title, page.html))
     headings = repr([page.headings for page in pages])
-    key = ("bound file", kit.digest, title, *told, headings, *inside.styles, *inside.scripts)
-    return dating(kit)(keep(kit.settings.cache_folder, key, made).decode()).encode()
+    key = ("bound file", kit.digest, *day, title, *told, headings, *inside.styles, *inside.scripts)
+    return keep(kit.settings.cache_folder, key, made)
 
 
 def _styles(kit: Kit, files: Mapping[str, bytes]) -> list[str]:

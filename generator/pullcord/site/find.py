@@ -12,7 +12,6 @@ from typing import Any
 from pydantic import TypeAdapter
 
 from pullcord.drawing.cache import keep_value
-from pullcord.pages.page import Page, flat
 from pullcord.pages.search.entry import Entry as Entry
 from pullcord.pages.search.index import index_files
 from pullcord.pages.search.sections import weighed_entries
@@ -32,12 +31,6 @@ def finding(page: Any, folder: Path | None = None) -> Finding:
         return tuple
     titles = dict(_titles(page.toc))
     return partial(_entries, folder, unescape(page.title), titles, page.content, page.url)
-
-
-def finding_of(page: Page, url: str, folder: Path | None) -> Finding:
-    """Return the same for a page of ours that MkDocs has no part in."""
-    titles = {heading.id: heading.title for heading in flat(page.headings)}
-    return partial(_entries, folder, page.title, titles, str(page.html), url)
 
 
 def _entries(

@@ -6,16 +6,20 @@ finds everything there, and makes what it does not find: a helper that fails cos
 
 from __future__ import annotations
 
+import _thread
 import os
 import subprocess
 import sys
 from collections.abc import Iterable, Iterator, Sequence
-from contextlib import contextmanager, suppress
+from contextlib import ExitStack, contextmanager, suppress
 from dataclasses import dataclass, replace
-from tempfile import TemporaryFile
+from pathlib import Path
+from tempfile import TemporaryDirectory
+from threading import Thread
 
 from pydantic import TypeAdapter
 
+from pullcord.drawing.cache import is_there, put
 from pullcord.printing.output import is_kept, orders
 from pullcord.printing.press import press_with
 from pullcord.site.read import Inputs, ReadSite, read_inputs
@@ -23,6 +27,8 @@ from pullcord.site.share import share_of
 
 LEAST_SHARE = 12
 """With fewer procedures to be made, a process spends more time on its start than it saves."""
+MOST_PROCESSES = 8
+"""Each holds the whole library in memory."""
 PYTHON = sys.executable
 _SAMPLE = 16
 """How many procedures are looked at to tell how much of a library is kept already."""
@@ -45,8 +51,8 @@ def make_ahead(site: ReadSite, names: Sequence[str], cores: int) -> None:
 
     Raises PullcordError as `make_site`.
     """
-    count = min(cores, missing(site, names) // LEAST_SHARE)
-    if count < 2 or site.inputs.settings.cache_folder is None:
+    count = min(cores, MOST_PROCESSES, missing(site, names) // LEAST_SHARE)
+    if count < 2 or not _can_keep(site.inputs.settings.cache_folder):
         return
     mine, *others = (tuple(names[first::count]) for first in range(count))
     with _at_work(Task(site.inputs, each) for each in others):
@@ -62,7 +68,7 @@ def make_share(site: ReadSite, names: Iterable[str]) -> None:
 def missing(site: ReadSite, names: Sequence[str]) -> int:
     """Return of how many procedures the sheets are not kept, as far as a sample of them tells.
 
-    A change to a few is not worth a process, and one to all of them shows in any sample.
+    None counts as missing while most are kept: a change to a few is not worth a process.
     """
     if len(names) < 2 * LEAST_SHARE:
         return 0
@@ -70,7 +76,8 @@ def missing(site: ReadSite, names: Sequence[str]) -> int:
     files = {name: site.project.files[name] for name in sample}
     press = press_with(site.kit, replace(site.project, files=files), "a4")
     are_kept = [is_kept(order) for order in orders(press, ("flowchart",))]
-    return len(names) * are_kept.count(False) // len(are_kept)
+    share = are_kept.count(False) / len(are_kept)
+    return int(len(names) * share) if share > 1 / 2 else 0
 
 
 def cores_at_hand() -> int:
@@ -80,39 +87,60 @@ def cores_at_hand() -> int:
     return os.cpu_count() or 1
 
 
+def _can_keep(folder: Path | None) -> bool:
+    if folder is None:
+        return False
+    put(folder, ("nothing",), b"")
+    return is_there(folder, ("nothing",))
+
+
 @contextmanager
 def _at_work(tasks: Iterable[Task]) -> Iterator[None]:
-    """Have processes do tasks meanwhile; they are waited for, unless something goes wrong here."""
-    begun = [process for task in tasks for process in _begin(task)]
-    try:
+    """Have processes do tasks meanwhile. They are waited for; if anything goes wrong, they end."""
+    with ExitStack() as ends:
+        folder = Path(ends.enter_context(TemporaryDirectory(prefix="pullcord-")))
+        begun: list[subprocess.Popen[bytes]] = []
+        for number, task in enumerate(tasks):
+            # Whether a helper can be had hangs on much that is not ours, and the build on none.
+            with suppress(OSError, ValueError, TypeError):
+                path = folder / str(number)
+                path.write_bytes(TASK.dump_json(task))
+                begun.append(_begin(path))
+                ends.callback(_end, begun[-1])
         yield
-    except BaseException:
-        for process in begun:
-            process.terminate()
-        raise
-    finally:
         for process in begun:
             process.wait()
 
 
-def _begin(task: Task) -> Iterator[subprocess.Popen[bytes]]:
-    """Yield the process that does a task, if one can be had."""
-    with suppress(OSError), TemporaryFile() as given:
-        given.write(TASK.dump_json(task))
-        given.seek(0)
-        yield subprocess.Popen(  # noqa: S603 (Python itself, and a module of ours)
-            [PYTHON, "-m", __name__],
-            stdin=given,
-            stdout=subprocess.DEVNULL,
-            stderr=subprocess.DEVNULL,
-        )
+def _begin(task: Path) -> subprocess.Popen[bytes]:
+    return subprocess.Popen(  # noqa: S603 (Python itself, and a module of ours)
+        # Without -P a file of the project could take the place of a module.
+        [PYTHON, "-P", "-m", __name__, task],
+        stdin=subprocess.PIPE,
+        stdout=subprocess.DEVNULL,
+        stderr=subprocess.DEVNULL,
+    )
 
 
-def main(given: bytes) -> None:
-    """Do a task that was given as JSON."""
-    task = TASK.validate_json(given)
+def _end(process: subprocess.Popen[bytes]) -> None:
+    process.terminate()  # If it has not ended by itself.
+    process.wait()
+    if process.stdin:
+        process.stdin.close()
+
+
+def main(path: Path) -> None:
+    """Do a task that was written to a file; leave it when the build that wrote it is gone."""
+    Thread(target=_watch_build, daemon=True).start()
+    task = TASK.validate_json(path.read_bytes())
     make_share(read_inputs(task.inputs, "", ()), task.names)
 
 
+def _watch_build() -> None:
+    """Wait for the end of the build: the system then closes what it had open."""
+    os.read(sys.stdin.fileno(), 1)
+    _thread.interrupt_main()
+
+
 if __name__ == "__main__":
-    main(sys.stdin.buffer.read())
+    main(Path(sys.argv[1]))

@@ -12,7 +12,7 @@ from pathlib import Path
 from typing import Any
 
 from pullcord.pages.address import HOME
-from pullcord.pages.imprint import Dating, Imprint, dating, imprint
+from pullcord.pages.imprint import Imprint, dated, dating, imprint
 from pullcord.pages.kit import render
 from pullcord.pages.page import Page
 from pullcord.pages.site import pages_with
@@ -63,8 +63,6 @@ class Made:
     """Files made when they are called for, by address: what is printed, and what is bound."""
     elsewhere: frozenset[str] = frozenset()
     """Addresses among `pages` that are known, and written by another build."""
-    dated: Dating = str
-    """Puts day and revision into a page that is laid out."""
     finish: Callable[[Path, Found], None] = _write_new_index
     """What is left to be done in the new site's folder when all pages are written."""
 
@@ -105,7 +103,7 @@ def make_whole(config: Any, options: Options) -> Made:
 
 
 def _make(site: ReadSite) -> Made:
-    pages = in_order(pages_with(site.kit, site.project))
+    pages = [dated(site.kit, page) for page in in_order(pages_with(site.kit, site.project))]
     bound = bound_files(site.kit, site.title, pages, site.assets)
     return made_of(site, pages, {**bound, **paper_files(site.kit, site.project)})
 
@@ -114,15 +112,14 @@ def made_of(
     site: ReadSite, pages: Iterable[Page], later: Mapping[str, Callable[[], bytes]]
 ) -> Made:
     """Return a site of some pages, and files that are made when they are called for."""
-    frame = Frame(imprint(site.kit))
+    frame, date = Frame(imprint(site.kit)), dating(site.kit)
     return Made(
         pages={page.src_uri: page for page in in_order(pages)},
-        head=render(site.kit, "sheet_foot", frame),
-        foot=render(site.kit, "imprint", frame),
+        head=date(render(site.kit, "sheet_foot", frame)),
+        foot=date(render(site.kit, "imprint", frame)),
         assets=(*joined(site.assets, _shipped()), *photo_assets(site.project)),
         notes=site.notes,
         later=later,
-        dated=dating(site.kit),
         finish=partial(write_index, site.kit.settings.cache_folder),
     )
 

@@ -22,7 +22,6 @@ from typing import Any
 from jinja2.bccache import Bucket, BytecodeCache
 
 from pullcord.errors import PullcordError
-from pullcord.pages.imprint import Dating
 from pullcord.pages.page import Page
 from pullcord.site.assets import ADDRESS
 from pullcord.site.find import Finding, index_assets
@@ -54,7 +53,6 @@ class Kept:
     ids: frozenset[str]
     """What links may point at."""
     output: str
-    """The whole of it, but for its date."""
     finding: Finding
     """Gives what can be found on it."""
 
@@ -93,8 +91,6 @@ class Preview:
         """By source, the pages of the last good build."""
         self._coming: dict[str, Kept] = {}
         """Those that came out anew in the build that runs."""
-        self._dated: Dating = str
-        """Puts day and revision into a page as it came out."""
         self._folder = Path()
         """What is served; every good build puts another in its place."""
         self._changing = Lock()
@@ -126,7 +122,7 @@ class Preview:
                 return partial(index().__getitem__, uri) if uri in index() else None
             return made.later.get(uri)
 
-        self._later, self._dated, self._folder = maker, made.dated, folder
+        self._later, self._folder = maker, folder
         kept = {**self._kept, **self._coming}
         self._kept = {uri: kept[uri] for uri in made.pages if uri in kept}
 
@@ -188,8 +184,7 @@ class Preview:
             with suppress(OSError):
                 path.parent.mkdir(parents=True, exist_ok=True)
                 beside = path.with_suffix(".new")
-                output = self._dated(kept.output)
-                beside.write_text(output, encoding="utf-8", errors="xmlcharrefreplace")
+                beside.write_text(kept.output, encoding="utf-8", errors="xmlcharrefreplace")
                 beside.replace(path)
             return path.exists()
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Container, Mapping
 from dataclasses import dataclass, replace
 
+from pullcord.pages.imprint import dated
 from pullcord.pages.page import Page
 from pullcord.pages.site import own_pages
 from pullcord.site.bound import single_files
@@ -27,6 +28,6 @@ def share_of(site: ReadSite, names: Container[str]) -> Share:
     """
     held = {name: read for name, read in site.project.files.items() if name in names}
     part = replace(site.project, files=held)
-    pages = own_pages(site.kit, part)
+    pages = tuple(dated(site.kit, page) for page in own_pages(site.kit, part))
     bound = single_files(site.kit, pages, site.assets)
     return Share(pages, {**bound, **procedure_papers(site.kit, part)})

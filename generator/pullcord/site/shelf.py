@@ -6,7 +6,6 @@ of whoever lays it out.
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterator, Sequence
 from contextlib import suppress
 from dataclasses import dataclass
@@ -15,13 +14,10 @@ from importlib.metadata import version
 from pathlib import Path
 
 from pullcord.drawing.cache import find, put
-from pullcord.pages.imprint import Dating
 from pullcord.pages.page import Page
 
 LAID_OUT_BY = ("mkdocs", "mkdocs-material")
 """Whose templates and code stand around a page, beside the packages of every other entry."""
-_IN_MEMORY = re.compile(r" at 0x[0-9a-f]+")
-"""Where a function lay in one process, in the text of a setting."""
 
 
 @dataclass(frozen=True)
@@ -32,19 +28,19 @@ class Shelf:
     """The cache."""
     state: str
 
-    def lay(self, page: Page, edit_uri: str | None, path: Path, dated: Dating) -> bool:
-        """Write a page as it came out before, dated anew; say whether that could be done."""
+    def lay(self, page: Page, edit_uri: str | None, path: Path) -> bool:
+        """Write a page as it came out before; say whether that could be done."""
         kept = find(self.folder, self._key(page, edit_uri))
         if kept is None:
             return False
         with suppress(OSError):
             path.parent.mkdir(parents=True, exist_ok=True)
-            path.write_bytes(dated(kept.decode()).encode())
+            path.write_bytes(kept)
             return True
         return False
 
-    def put(self, page: Page, edit_uri: str | None, output: str) -> None:
-        """Keep a page as MkDocs is about to write it, but for its date."""
+    def keep(self, page: Page, edit_uri: str | None, output: str) -> None:
+        """Keep a page as MkDocs is about to write it."""
         content = output.encode("utf-8", errors="xmlcharrefreplace")
         put(self.folder, self._key(page, edit_uri), content)
 
@@ -53,13 +49,12 @@ class Shelf:
         yield from (repr(page.headings), repr((edit_uri, page.in_nav)))
 
 
-def shelf_for(folder: Path, around: Sequence[object], overrides: Path) -> Shelf:
+def shelf_for(folder: Path, around: Sequence[str], overrides: Path) -> Shelf:
     """Return what is kept for a state of everything around pages.
 
     `around` is what `surroundings` gave, `overrides` the folder of our changes to the theme.
     """
-    told = _IN_MEMORY.sub("", repr(around))
     versions = (f"{name} {version(name)}" for name in LAID_OUT_BY)
     ours = (path for path in sorted(overrides.rglob("*")) if path.is_file())
     texts = (f"{path.relative_to(overrides)} {path.read_bytes()!r}" for path in ours)
-    return Shelf(folder, sha256("\0".join((told, *versions, *texts)).encode()).hexdigest())
+    return Shelf(folder, sha256("\0".join((*around, *versions, *texts)).encode()).hexdigest())

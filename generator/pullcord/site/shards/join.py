@@ -9,6 +9,7 @@ from pathlib import Path
 from typing import Any
 
 from pullcord.errors import SiteError
+from pullcord.pages.imprint import dated
 from pullcord.pages.outline import own_outline
 from pullcord.pages.site import other_pages
 from pullcord.site.bound import binder_file
@@ -43,7 +44,8 @@ def make_joined(folders: Sequence[Path], config: Any, options: Options) -> Made:
     kit, project = site.kit, site.project
     first = next(iter(shards))
     _check_same("this run", read_stamp(config, options, kit), str(first), shards[first].stamp)
-    rest, outline = other_pages(kit, project), tuple(own_outline(kit, project))
+    rest = [dated(kit, page) for page in other_pages(kit, project)]
+    outline = tuple(own_outline(kit, project))
     whole = {page.src_uri: page for folder in shards for page in read_pages(folder, shards[folder])}
     bound = in_order([*rest, *(whole.get(page.src_uri, page) for page in outline)])
     later = {**binder_file(kit, site.title, bound, site.assets), **job_papers(kit, project)}
