@@ -11,7 +11,6 @@ from pathlib import Path
 from typing import Any
 
 from mkdocs.commands.build import build
-from mkdocs.commands.serve import serve
 from mkdocs.config import Config, load_config
 from mkdocs.config.config_options import Choice, Dir, ListOfItems, Optional, Type
 from mkdocs.config.defaults import MkDocsConfig
@@ -255,7 +254,8 @@ class PullcordPlugin(BasePlugin[PullcordConfig]):  # type: ignore[no-untyped-cal
             page.present_anchor_ids = None
             return ""
         page.toc = TableOfContents(heading.link_tree(made.headings, AnchorLink))
-        page.present_anchor_ids = heading.anchor_ids(made.html)
+        ids: Any = heading.AnchorIds(made.html)
+        page.present_anchor_ids = ids
         return made.html
 
     @event_priority(LAST)
@@ -386,6 +386,8 @@ def preview_site(config_file: Path, address: str | None, open_browser: bool) -> 
     `address` is a host and a port, such as `127.0.0.1:8000`. Returns when it is interrupted. Raises
     SiteError when it cannot begin: what is wrong with a procedure is shown on its pages instead.
     """
+    from mkdocs.commands.serve import serve  # A build must not wait for a server.
+
     with report.heard() as lines:
         try:
             serve(str(config_file), open_in_browser=open_browser, dev_addr=address)

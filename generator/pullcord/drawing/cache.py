@@ -107,15 +107,15 @@ def trim(folder: Path | None, since: float, most_bytes: int = MOST_BYTES) -> Non
     if folder is None:
         return
     left = most_bytes
-    for used, size, path in sorted(_entries(folder), reverse=True):
-        if len(path.name) == _NAME_CHARACTERS:
+    for used, size, name in sorted(_entries(folder), reverse=True):
+        if len(name) == _NAME_CHARACTERS:
             left -= size
             is_over = left < 0 and used < since - _CLOCKS_SECONDS
         else:
             is_over = used < time.time() - _STALE_SECONDS
         if is_over:
             with suppress(OSError):
-                path.unlink()
+                (folder / name).unlink()
 
 
 def _place(folder: Path, key: Iterable[str]) -> Path:
@@ -131,13 +131,13 @@ def _read_value(path: Path, kind: TypeAdapter[Any]) -> object:
     return kind.validate_json(kept)
 
 
-def _entries(folder: Path) -> Iterator[tuple[float, int, Path]]:
-    """Yield when each file was last used, its size and its path."""
+def _entries(folder: Path) -> Iterator[tuple[float, int, str]]:
+    """Yield when each file was last used, its size and its name."""
     with suppress(*_NO_PLACE):
         for entry in os.scandir(folder):
             if entry.is_file(follow_symlinks=False):
                 found = entry.stat(follow_symlinks=False)
-                yield found.st_mtime, found.st_size, Path(entry.path)
+                yield found.st_mtime, found.st_size, entry.name
 
 
 def _read(path: Path) -> bytes | None:

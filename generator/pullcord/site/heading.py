@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Iterable
+from functools import cached_property
 from typing import Any, Protocol, TypeVar
 
 from markupsafe import escape
@@ -40,3 +41,19 @@ def as_html(text: str) -> str:
 def anchor_ids(html: str) -> set[str]:
     """Return the ids that links may point at."""
     return set(re.findall(r'\sid="([^"]+)"', html))
+
+
+class AnchorIds:
+    """The same ids, looked for when the first link asks: hardly any page is asked."""
+
+    def __init__(self, html: str) -> None:
+        """Look for nothing yet."""
+        self._html = html
+
+    def __contains__(self, anchor: object) -> bool:
+        """Say whether a link may point there."""
+        return anchor in self._ids
+
+    @cached_property
+    def _ids(self) -> set[str]:
+        return anchor_ids(self._html)
