@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
-import json
 import os
 import re
-from collections.abc import Iterable, Mapping
+import sys
+from collections.abc import Iterable
 from pathlib import Path
+from pprint import PrettyPrinter
+from types import BuiltinFunctionType, FunctionType, MethodType
 from typing import Any
 
 _NO_SAY = {
@@ -45,18 +47,18 @@ def head_of(text: str) -> str:
     return text[: found.end()] if found else text
 
 
+class _Told(PrettyPrinter):
+    """Settings as a text that is the same in every process: a function by name, not by place."""
+
+    def format(self, value: object, *given: Any) -> tuple[str, bool, bool]:
+        """Return a value's text, whether it can be read again, and whether it holds itself."""
+        if isinstance(value, type | FunctionType | BuiltinFunctionType | MethodType):
+            return f"{value.__module__}.{value.__qualname__}", False, False
+        return super().format(value, *given)
+
+
 def _told(settings: object) -> str:
-    """Return settings as a text that is the same in every process."""
-    return json.dumps(settings, default=_plain, sort_keys=True)
-
-
-def _plain(value: Any) -> Any:
-    """Return what JSON has no form for; a function is known by its name, not by its place."""
-    if isinstance(value, Mapping):
-        return {str(key): part for key, part in value.items()}
-    if callable(value):
-        return f"{value.__module__}.{getattr(value, '__qualname__', '')}"
-    return repr(value)
+    return _Told(width=sys.maxsize).pformat(settings)
 
 
 def _files(folder: Path) -> list[tuple[str, int, int]]:
