@@ -6,9 +6,9 @@ pages are made, and kept, with marks for both, which get their values before any
 
 from __future__ import annotations
 
-import re
 from collections.abc import Callable
 from dataclasses import dataclass, replace
+from functools import lru_cache
 
 from markupsafe import Markup, escape
 
@@ -20,8 +20,8 @@ Dating = Callable[[str], str]
 """Puts the day of the build and the revision of the sources into HTML."""
 _DAY, _REVISION = "\ufdd0day\ufdd1", "\ufdd0revision\ufdd1"
 """Around the words stand two of the characters that no text may hold (Unicode, section 23.7)."""
-_LEFT = re.compile(r"(\ufdd0|\\u?fdd0 ?|%EF%B7%90)(da|re)", re.IGNORECASE)
-"""A mark that a template has cut, or written in another way."""
+_LEFT = ("\ufdd0", "\\fdd0", "\\ufdd0", "%EF%B7%90")
+"""How a mark may begin that a template has cut, or quoted for JSON or for a link."""
 
 
 @dataclass(frozen=True)
@@ -62,19 +62,20 @@ def dating(kit: Kit) -> Dating:
     told = {_DAY: kit.settings.build_date or unknown, _REVISION: kit.settings.revision or unknown}
     marks = {mark: str(escape(value)) for mark, value in told.items()}
     marks |= {_inner(mark): _inner(value) for mark, value in told.items()}
+    # Of a string that is known for HTML, `replace` would escape what it puts in once more.
+    return lambda html: _dated(str(html), tuple(marks.items()))
 
-    def date(html: str) -> str:
-        text = str(html)  # Of a string that is known for HTML, `replace` would escape once more.
-        for mark, value in marks.items():
-            text = text.replace(mark, value)
-        if _LEFT.search(text):
-            raise PullcordError(
-                "a template or a text of this project changes the day or the revision that it "
-                "prints: print `view.imprint.lines`, and `{value}` in a text, as they are"
-            )
-        return text
 
-    return date
+@lru_cache(maxsize=2048)  # A preview dates the same pages again and again.
+def _dated(html: str, marks: tuple[tuple[str, str], ...]) -> str:
+    for mark, value in marks:
+        html = html.replace(mark, value)
+    if any(begin in html for begin in _LEFT):
+        raise PullcordError(
+            "a template or a text of this project changes the day or the revision that it prints: "
+            "print `view.imprint.lines`, and `{value}` in a text, as they are"
+        )
+    return html
 
 
 def css_string(text: str) -> Markup:
