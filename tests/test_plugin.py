@@ -5,6 +5,7 @@ from __future__ import annotations
 import html.parser
 import json
 import os
+import re
 import shutil
 import subprocess
 import sys
@@ -567,8 +568,27 @@ def test_no_file_is_left_without_its_date(
     files = site_bytes(config.parent / "site")
     pages = [uri for uri in files if uri.endswith(".html")]
     assert [uri for uri in pages if b"Built on 2026-03-01" not in files[uri]] == []
-    marks = ("\ufdd0".encode(), b"\\fdd0", b"\\ufdd0")
-    assert [uri for uri in files if any(mark in files[uri] for mark in marks)] == []
+    mark = re.compile(rb"pc[0-9a-f]{16}|PC[0-9A-F]{16}")
+    assert [uri for uri in files if mark.search(files[uri])] == []
+
+
+@pytest.mark.parametrize(
+    "words", ["\ufdd0day\ufdd1", "\ufdd0", "\\ufdd0da", "%EF%B7%90day", "pc0123456789abcdefday"]
+)
+@pytest.mark.parametrize("own", [False, True], ids=["", "texts of one's own"])
+def test_a_procedure_may_say_what_looks_like_a_mark(config: Path, words: str, own: bool) -> None:
+    """Text is data: it neither turns into a day nor stops a build."""
+    if own:
+        write_files(config.parent, {"own/texts/words.yaml": "go_on: And on\n"})
+        options = "templates: [own]\n      library: false"
+        settings = config.read_text("utf-8").replace("library: false", options)
+        config.write_text(settings, encoding="utf-8")
+    file = config.parent / "procedures" / "dark-lamp.yaml"
+    quoted = json.dumps(f"Look here {words} there.")
+    text = file.read_text("utf-8").replace("Look whether the switch is on.", quoted)
+    file.write_text(text, encoding="utf-8")
+    page = build_site(config, None, strict=False) / "procedures" / "dark-lamp.html"
+    assert f"Look here {words} there." in page.read_text("utf-8")
 
 
 @pytest.mark.parametrize(

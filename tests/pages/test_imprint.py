@@ -2,13 +2,16 @@
 
 from __future__ import annotations
 
+import json
 import re
+from collections.abc import Callable
 from dataclasses import replace
+from urllib.parse import quote_plus
 
 import pytest
 
 from pullcord.errors import PullcordError
-from pullcord.pages.imprint import dating
+from pullcord.pages.imprint import dating, imprint
 from tests.pages.make import DIGEST, KIT, SETTINGS, example_pages, tree_of
 from tests.pages.tree import Element
 
@@ -66,10 +69,21 @@ def test_a_revision_is_text_wherever_it_stands() -> None:
     assert page.tags("script") == []
 
 
-@pytest.mark.parametrize(
-    "spoilt", ["\ufdd0DAY\ufdd1", "\ufdd0day", '"\\ufdd0day\\ufdd1"', "%EF%B7%90day"]
-)
-def test_a_template_that_changes_the_day_is_told_of(spoilt: str) -> None:
+@pytest.mark.parametrize("quote", [str, json.dumps, quote_plus], ids=["", "JSON", "a link"])
+def test_the_day_stands_wherever_a_template_puts_it(quote: Callable[[str], str]) -> None:
+    """A template of a project's own may quote it for JSON or for a link."""
+    assert "2026-03-01" in dating(KIT)(quote(imprint(KIT).lines[0]))
+
+
+def test_a_template_that_changes_the_day_is_told_of() -> None:
     """A page is never left with something else in the place of its age."""
     with pytest.raises(PullcordError, match="as they are"):
-        dating(KIT)(f"<p>{spoilt}</p>")
+        dating(KIT)(imprint(KIT).lines[0].upper())
+
+
+@pytest.mark.parametrize("pattern", ["Built in {value:.4}", "Built on {value!a:.2}"])
+def test_a_text_that_cuts_the_day_is_told_of(pattern: str) -> None:
+    """Likewise where words of a project's own do so."""
+    kit = replace(KIT, words={**KIT.words, "imprint_built": pattern})
+    with pytest.raises(PullcordError, match="as they are"):
+        imprint(kit)

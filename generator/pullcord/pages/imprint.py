@@ -6,7 +6,7 @@ pages are made, and kept, with marks for both, which get their values before any
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass, replace
 from functools import lru_cache
 
@@ -18,10 +18,13 @@ from pullcord.pages.page import Page
 
 Dating = Callable[[str], str]
 """Puts the day of the build and the revision of the sources into HTML."""
-_DAY, _REVISION = "\ufdd0day\ufdd1", "\ufdd0revision\ufdd1"
-"""Around the words stand two of the characters that no text may hold (Unicode, section 23.7)."""
-_LEFT = ("\ufdd0", "\\fdd0", "\\ufdd0", "%EF%B7%90")
-"""How a mark may begin that a template has cut, or quoted for JSON or for a link."""
+_CHARACTERS = 16
+"""Of the digest of templates and texts, in every mark: no text holds them by chance."""
+_IN_CSS = "css"
+_CHANGED = (
+    "a template or a text of this project changes the day or the revision that it prints: print "
+    "`view.imprint.lines`, and `{value}` in a text, as they are"
+)
 
 
 @dataclass(frozen=True)
@@ -37,15 +40,23 @@ class Imprint:
 
 
 def imprint(kit: Kit, procedure: str = "", sheet: str = "", job: str = "") -> Imprint:
-    """Return the foot of a page with the revisions of the files it prints, to be dated later."""
-    lines = _lines(kit, _DAY, _REVISION, procedure, sheet, job)
-    foot = css_string(f"{' · '.join(lines)}\n{kit.words['sheet_deferral']}")
+    """Return the foot of a page with the revisions of the files it prints, to be dated later.
+
+    Raises PullcordError when a project's own text cuts what is to be dated.
+    """
+    revisions = _revisions(procedure, sheet, job)
+    lines, in_css = (
+        _lines(kit, _mark(kit, f"{where}day"), _mark(kit, f"{where}revision"), revisions)
+        for where in ("", _IN_CSS)
+    )
+    foot = css_string(f"{' · '.join(in_css)}\n{kit.words['sheet_deferral']}")
     return Imprint(lines, kit.standing.deferral, foot)
 
 
 def printed_lines(kit: Kit, procedure: str = "", sheet: str = "", job: str = "") -> tuple[str, ...]:
     """Return the lines of the same for paper, which is made anew for every day."""
-    return _lines(kit, kit.settings.build_date, kit.settings.revision, procedure, sheet, job)
+    revisions = _revisions(procedure, sheet, job)
+    return _lines(kit, kit.settings.build_date, kit.settings.revision, revisions)
 
 
 def dated(kit: Kit, page: Page) -> Page:
@@ -59,23 +70,26 @@ def dated(kit: Kit, page: Page) -> Page:
 def dating(kit: Kit) -> Dating:
     """Return what dates HTML that has the imprint in it. It raises as `dated`."""
     unknown = kit.words["not_recorded"]
-    told = {_DAY: kit.settings.build_date or unknown, _REVISION: kit.settings.revision or unknown}
-    marks = {mark: str(escape(value)) for mark, value in told.items()}
-    marks |= {_inner(mark): _inner(value) for mark, value in told.items()}
+    told = {"day": kit.settings.build_date, "revision": kit.settings.revision}
+    known = {name: value or unknown for name, value in told.items()}
+    values = {_mark(kit, name): str(escape(value)) for name, value in known.items()}
+    values |= {_mark(kit, _IN_CSS + name): _inner(value) for name, value in known.items()}
     # Of a string that is known for HTML, `replace` would escape what it puts in once more.
-    return lambda html: _dated(str(html), tuple(marks.items()))
+    return lambda html: _dated(str(html), tuple(values.items()), _mark(kit, ""))
 
 
 @lru_cache(maxsize=2048)  # A preview dates the same pages again and again.
-def _dated(html: str, marks: tuple[tuple[str, str], ...]) -> str:
-    for mark, value in marks:
+def _dated(html: str, values: tuple[tuple[str, str], ...], begin: str) -> str:
+    for mark, value in values:
         html = html.replace(mark, value)
-    if any(begin in html for begin in _LEFT):
-        raise PullcordError(
-            "a template or a text of this project changes the day or the revision that it prints: "
-            "print `view.imprint.lines`, and `{value}` in a text, as they are"
-        )
+    if begin in html or begin.upper() in html:
+        raise PullcordError(_CHANGED)
     return html
+
+
+def _mark(kit: Kit, name: str) -> str:
+    """Return what stands for a value: letters and figures, which are the same however quoted."""
+    return f"pc{kit.digest[:_CHARACTERS]}{name}"
 
 
 def css_string(text: str) -> Markup:
@@ -87,12 +101,19 @@ def _inner(text: str) -> str:
     return "".join(c if c.isalnum() and c.isascii() else f"\\{ord(c):x} " for c in text)
 
 
-def _lines(
-    kit: Kit, day: str, revision: str, procedure: str, sheet: str, job: str
-) -> tuple[str, ...]:
-    given = {"imprint_built": day, "imprint_revision": revision}
-    given |= {"imprint_procedure": procedure} if procedure else {}
-    given |= {"imprint_sheet": sheet} if sheet else {}
-    given |= {"imprint_job": job} if job else {}
+def _revisions(procedure: str, sheet: str, job: str) -> dict[str, str]:
+    given = {"imprint_procedure": procedure, "imprint_sheet": sheet, "imprint_job": job}
+    return {key: revision for key, revision in given.items() if revision}
+
+
+def _lines(kit: Kit, day: str, revision: str, others: Mapping[str, str]) -> tuple[str, ...]:
     unknown = kit.words["not_recorded"]
-    return tuple(kit.words[key].format(value=value or unknown) for key, value in given.items())
+    given = {"imprint_built": day, "imprint_revision": revision, **others}
+    return tuple(_line(kit.words[key], value or unknown) for key, value in given.items())
+
+
+def _line(pattern: str, value: str) -> str:
+    line = pattern.format(value=value)
+    if "{" in pattern and value not in line:
+        raise PullcordError(_CHANGED)
+    return line
