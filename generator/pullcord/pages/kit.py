@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-import os
-from collections.abc import Iterator, Mapping
+from collections.abc import Mapping
 from contextlib import suppress
 from dataclasses import dataclass, replace
 from functools import lru_cache
@@ -25,6 +24,7 @@ from pullcord.pages.texts import (
     check_keys,
     read_texts,
 )
+from pullcord.source.files import files_below
 from pullcord.source.places import site_templates
 
 
@@ -54,7 +54,7 @@ class Kit:
     digest: str
     """Tells one state of all of this from another: settings, templates, texts and signs.
 
-    Day and revision are no part of it: pages are dated when they are finished."""
+    Day and revision are no part of it: pages are dated later."""
     job: Mapping[str, str]
     """Words of the job pages and of the job sheet."""
 
@@ -90,16 +90,11 @@ def _digest(settings: Settings, folders: tuple[Path, ...]) -> str:
     lasting = replace(settings, cache_folder=None, template_dirs=(), build_date="", revision="")
     found = sha256(repr(lasting).encode())
     for folder in folders:
-        for path in sorted(_files(folder)):
+        for path in sorted(files_below(folder)):
             found.update(b"\0" + path.relative_to(folder).as_posix().encode("utf-8", "replace"))
             with suppress(OSError):  # Whoever needs it says that it cannot be read.
                 found.update(b"\0" + sha256(path.read_bytes()).digest())
     return found.hexdigest()
-
-
-def _files(folder: Path) -> Iterator[Path]:
-    for parent, _, names in os.walk(folder):
-        yield from (path for name in names if (path := Path(parent, name)).is_file())
 
 
 def render(kit: Kit, template: str, view: object) -> Markup:

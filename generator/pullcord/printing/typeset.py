@@ -7,7 +7,7 @@ procedure is ever read as markup. The PDF is tagged by PDF/UA-1 (ISO 14289-1), i
 from __future__ import annotations
 
 import json
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Mapping, Sequence
 from datetime import UTC, date, datetime
 from functools import lru_cache
 from pathlib import Path
@@ -19,6 +19,7 @@ from font_source_sans_pro import font_directory
 from pullcord.drawing.cache import keep
 from pullcord.errors import PullcordError
 from pullcord.printing.clean import each_text, in_our_font, printable
+from pullcord.source.files import state_of
 
 _NO_FONT = "could not be displayed"
 
@@ -56,7 +57,7 @@ def _run(files: dict[str, bytes], folders: Sequence[Path], text: str, build_date
     pdf = typst.compile(  # type: ignore[call-overload] # Its types forget a dict of files.
         files,
         root=folders[0],  # whatever else a template may read lies beside it
-        font_paths=_fonts(places, _state_of(places)),
+        font_paths=_fonts(places, tuple(map(state_of, places))),
         format="pdf",
         sys_inputs={"data": text},
         pdf_standards=["ua-1"],
@@ -69,12 +70,6 @@ def _run(files: dict[str, bytes], folders: Sequence[Path], text: str, build_date
 
 def _font_folders(folders: Sequence[Path]) -> tuple[Path, ...]:
     return (Path(font_directory), *(folder / "paper" for folder in folders))
-
-
-def _state_of(folders: Iterable[Path]) -> tuple[tuple[Path, int, int], ...]:
-    """Return every file of some folders with its time and size."""
-    paths = (path for folder in folders for path in sorted(folder.rglob("*")) if path.is_file())
-    return tuple((path, path.stat().st_mtime_ns, path.stat().st_size) for path in paths)
 
 
 @lru_cache(maxsize=4)

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import os
 import re
 import sys
 from collections.abc import Iterable
@@ -10,6 +9,8 @@ from pathlib import Path
 from pprint import PrettyPrinter
 from types import BuiltinFunctionType, FunctionType, MethodType
 from typing import Any
+
+from pullcord.source.files import state_of
 
 _NO_SAY = {
     "config_file_path",
@@ -36,7 +37,7 @@ def surroundings(config: Any, nav: Any, titles: Iterable[str]) -> list[str]:
     """
     settings = {key: value for key, value in config.items() if key not in _NO_SAY}
     theme = {key: config.theme[key] for key in config.theme}
-    files = _files(Path(config.theme.custom_dir)) if config.theme.custom_dir else []
+    files = state_of(Path(config.theme.custom_dir)) if config.theme.custom_dir else ()
     return [str(nav), _told(settings), _told(theme), repr(files), *titles]
 
 
@@ -59,10 +60,3 @@ class _Told(PrettyPrinter):
 
 def _told(settings: object) -> str:
     return _Told(width=sys.maxsize).pformat(settings)
-
-
-def _files(folder: Path) -> list[tuple[str, int, int]]:
-    """Return every file of a folder with its time and size."""
-    paths = (Path(parent, name) for parent, _, names in os.walk(folder) for name in names)
-    found = ((path, path.stat()) for path in paths if path.is_file())
-    return sorted((str(path), stat.st_mtime_ns, stat.st_size) for path, stat in found)

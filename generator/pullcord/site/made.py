@@ -37,14 +37,10 @@ class Frame:
     imprint: Imprint
 
 
-def write_index(cache: Path | None, folder: Path, found: Found) -> None:
-    """Write the search index into a new site. Raises OSError."""
+def write_index(folder: Path, found: Found, cache: Path | None = None) -> None:
+    """Write the search index, which is kept in the cache, into a new site. Raises OSError."""
     for asset in index_assets(chain.from_iterable(found.values()), cache):
         (folder / asset.uri).write_bytes(asset.content)
-
-
-def _write_new_index(folder: Path, found: Found) -> None:
-    write_index(None, folder, found)
 
 
 @dataclass(frozen=True)
@@ -63,7 +59,7 @@ class Made:
     """Files made when they are called for, by address: what is printed, and what is bound."""
     elsewhere: frozenset[str] = frozenset()
     """Addresses among `pages` that are known, and written by another build."""
-    finish: Callable[[Path, Found], None] = _write_new_index
+    finish: Callable[[Path, Found], None] = write_index
     """What is left to be done in the new site's folder when all pages are written."""
 
     def whole(self) -> Made:
@@ -120,7 +116,7 @@ def made_of(
         assets=(*joined(site.assets, _shipped()), *photo_assets(site.project)),
         notes=site.notes,
         later=later,
-        finish=partial(write_index, site.kit.settings.cache_folder),
+        finish=partial(write_index, cache=site.kit.settings.cache_folder),
     )
 
 

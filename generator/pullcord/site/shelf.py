@@ -15,6 +15,7 @@ from pathlib import Path
 
 from pullcord.drawing.cache import find, put
 from pullcord.pages.page import Page
+from pullcord.source.files import files_below
 
 LAID_OUT_BY = ("mkdocs", "mkdocs-material")
 """Whose templates and code stand around a page, beside the packages of every other entry."""
@@ -55,6 +56,6 @@ def shelf_for(folder: Path, around: Sequence[str], overrides: Path) -> Shelf:
     `around` is what `surroundings` gave, `overrides` the folder of our changes to the theme.
     """
     versions = (f"{name} {version(name)}" for name in LAID_OUT_BY)
-    ours = (path for path in sorted(overrides.rglob("*")) if path.is_file())
+    ours = sorted(files_below(overrides))
     texts = (f"{path.relative_to(overrides)} {path.read_bytes()!r}" for path in ours)
     return Shelf(folder, sha256("\0".join((*around, *versions, *texts)).encode()).hexdigest())

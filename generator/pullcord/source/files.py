@@ -24,6 +24,18 @@ def find_files(folder: Path) -> tuple[Path, ...]:
     return tuple(sorted(_walk(folder)))
 
 
+def files_below(folder: Path) -> Iterator[Path]:
+    """Yield every ordinary file below a folder, whatever it holds. No linked folder is entered."""
+    for parent, _, names in os.walk(folder):
+        yield from (path for name in names if (path := Path(parent, name)).is_file())
+
+
+def state_of(folder: Path) -> tuple[tuple[str, int, int], ...]:
+    """Return the path, time and size of every file below a folder: they tell that one changed."""
+    found = ((path, path.stat()) for path in files_below(folder))
+    return tuple(sorted((str(path), stat.st_mtime_ns, stat.st_size) for path, stat in found))
+
+
 def read_file(path: Path, folder: Path) -> bytes | TextFlaw:
     """Return the bytes of a file found in a folder, or why they are not read.
 

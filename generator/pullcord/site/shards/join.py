@@ -107,7 +107,7 @@ def _write_joined(shards: Shards, cache: Path | None, folder: Path, found: Found
             target.parent.mkdir(parents=True, exist_ok=True)
             target.write_bytes(read_part(shard, manifest, uri))
     # The order is that of the pages, not of the shards: what stands earlier is found first.
-    write_index(cache, folder, {uri: ready.get(uri, entries) for uri, entries in found.items()})
+    write_index(folder, {uri: ready.get(uri, entries) for uri, entries in found.items()}, cache)
 
 
 def _site_files(manifest: Manifest) -> Iterator[str]:
